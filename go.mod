@@ -1,0 +1,3 @@
+module softloft
+
+go 1.26
