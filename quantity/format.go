@@ -1,0 +1,3 @@
+package quantity
+
+func format(x float64, d Dimension) string { return "" }
