@@ -1,0 +1,38 @@
+package source
+
+// rigging are the rules for slings, hardware, loads over people, and lifting by
+// hand.
+var rigging = []Publication{
+	{"asme-b30.9", "ASME B30.9, Slings", "", "", Standard, false, memory},
+	{"asme-b30.26", "ASME B30.26, Rigging Hardware", "2010", "", Standard, true, "extracts read; the design factor by size is from memory"},
+	{"osha-1910.184", "29 CFR 1910.184, Slings", "", "", Regulation, true, ""},
+	{"osha-1926.251", "29 CFR 1926.251, Rigging equipment for material handling", "", "", Regulation, true, "current text read; the tables removed in 2011 are from memory"},
+	{"osha-1926.32", "29 CFR 1926.32, Definitions", "", "", Regulation, true, "(f) and (m) read; (n) is from memory"},
+	{"osha-1926.451", "29 CFR 1926.451, General requirements for scaffolds", "", "", Regulation, false, "(c)(1) read second-hand in the agency's guidance; the rest from memory"},
+	{"osha-1926.452", "29 CFR 1926.452, Specific types of scaffolds", "", "", Regulation, false, memory},
+	{"osha-1926.1408", "29 CFR 1926.1408, Power line safety", "", "", Regulation, false, memory},
+	{"osha-sling-guidance", "OSHA, Guidance on Safe Sling Use", "", "", Guideline, true, "tables 1 and 2"},
+	{"osha-scaffold-guidance", "OSHA, guidance on scaffolds", "", "", Guideline, true, ""},
+	{"wac-296-155-487", "Washington WAC 296-155-487", "", "", Regulation, true, ""},
+	{"ansi-a92.3", "ANSI A92.3, manually propelled elevating platforms", "", "", Standard, false, "second-hand, as WAC 296-155-487 gives it"},
+	{"en-1492", "EN 1492, Textile slings", "", "", Standard, false, "second-hand: mode factors as a user manual gives them"},
+	{"en-818-6", "EN 818-6, Chain slings, information for use and maintenance", "", "", Standard, false, "second-hand, as users' texts give it; " + titleFrom},
+	{"en-13889", "EN 13889, Forged steel shackles", "", "", Standard, false, memory},
+	{"dguv-215-313", "DGUV Information 215-313, loads over people", "", "", Guideline, true, "tables 3 to 6 not read"},
+	{"dguv-215-314", "DGUV Information 215-314", "", "", Guideline, true, ""},
+	{"dguv-215-320", "DGUV Information 215-320, flying of persons", "", "", Guideline, true, ""},
+	{"dguv-v17", "DGUV Vorschrift 17 and 18", "", "", Regulation, false, "second-hand, as DGUV Information 215-313 cites them"},
+	{"german-slings-over-people", "a summary of the German rules for slings over people", "", "", Guideline, true, ""},
+	{"sling-code-of-practice", "a code of practice for slings", "", "", Guideline, false, "second-hand, a summary"},
+	{"machinery-directive", "Machinery Directive 2006/42/EC, Annex I, and its guide", "", "2006", Regulation, true, ""},
+	{"rigging-mathematics-primer", "a theatre rigging mathematics primer", "", "", Handbook, true, "lessons 2, 3, 4, 12, 13"},
+	{"loler", "Lifting Operations and Lifting Equipment Regulations", "", "1998", Regulation, false, memory},
+	{"uk-stage-rigging-guidance", "guidance of the UK stage industry to the lifting regulations", "", "", Guideline, false, memory},
+	{"rr-w-410", "Federal Specification RR-W-410, Wire Rope and Strand", "", "", Standard, false, memory},
+	{"rr-c-271", "Federal Specification RR-C-271, Chains and Attachments", "", "", Standard, false, memory},
+	{"en-12385-4", "EN 12385-4, Stranded ropes for general lifting", "", "", Standard, false, "second-hand, as DGUV Information cites it"},
+	{"en-13411-3", "EN 13411-3, Ferrules and ferrule-securing", "", "", Standard, false, "second-hand, as DGUV Information cites it"},
+	{"army-tackle-rule", "US Army tackle rule", "", "", Handbook, true, "its form was read; the 10 % per sheave is from memory"},
+	{"niosh-1991", "Applications Manual for the Revised NIOSH Lifting Equation (equation of 1991)", "", "", Guideline, true, "equation, limits and notes read; inputs of its examples from memory"},
+	{"hse-team-lift", "HSE figures for team lifts", "", "", Guideline, true, "fractions for two and three people; the filter masses are from memory"},
+}
