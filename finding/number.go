@@ -11,7 +11,10 @@ import (
 // null where it is not known (NaN or infinite).
 type Number float64
 
-// Unknown is the value that stands for "not known" inside the program.
+// digitsOfAnswers is the number of significant digits in the JSON.
+const digitsOfAnswers = 13
+
+// unknown is the value that stands for "not known" inside the program.
 func unknown() float64 { return math.NaN() }
 
 // Known reports whether x is a finite number.
@@ -27,7 +30,7 @@ func (n Number) MarshalJSON() ([]byte, error) {
 		x = 0 // no minus zero
 		return []byte("0"), nil
 	}
-	return strconv.AppendFloat(nil, x, 'g', 13, 64), nil
+	return strconv.AppendFloat(nil, x, 'g', digitsOfAnswers, 64), nil
 }
 
 // UnmarshalJSON reads a number, and null as NaN.

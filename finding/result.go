@@ -51,3 +51,23 @@ func Worst(results ...Result) Result {
 	}
 	return worst
 }
+
+// sign is the relation in a formula.
+func (r Relation) sign() string {
+	if r == AtLeast {
+		return " ≥ "
+	}
+	return " ≤ "
+}
+
+// String is the relation in words.
+func (r Relation) String() string {
+	switch r {
+	case AtMost:
+		return "at most"
+	case AtLeast:
+		return "at least"
+	default:
+		return string(r)
+	}
+}

@@ -4,7 +4,7 @@ package source
 // a fall cannot be ruled out because the lamp is adjusted. The rule itself asks
 // for none.
 func LampFall() Limit {
-	return Limit{"fall of an adjustable lamp onto its safety", 0.20, "m", Cite("dguv-215-313", "safety ropes")}
+	return Limit{"fall of an adjustable lamp onto its safety", 0.20, "m", Cite("dguv-215-313", "")}
 }
 
 // IndependentMeans is how many independent means hold what hangs over people.

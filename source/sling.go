@@ -9,7 +9,7 @@ func BridleQuestioned() Limit {
 // BridleRefused is the included angle of a bridle's two legs, in radians, above
 // which it is refused.
 func BridleRefused() Limit {
-	return Limit{"included angle of a bridle, refused above", 120 * degree, "rad", Cite("rigging-mathematics-primer", "lesson 4")}
+	return Limit{"included angle of a bridle, refused above", 120 * degree, "rad", Cite("rigging-mathematics-primer", "")}
 }
 
 // SlingFromHorizontal is the least angle of a sling's leg from the horizontal,
