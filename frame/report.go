@@ -1,0 +1,69 @@
+package frame
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// solved is what a state keeps of the analysis, to answer questions about members.
+type solved struct {
+	problem *Problem
+	spans   []span
+}
+
+// state reports the search's last pose. The last assembly stands at that pose.
+func (x *search) state() *State {
+	s := &State{
+		Residual: x.rest, Energy: x.cost, Stable: x.signs.negative == 0, Iterations: x.count,
+		solved: solved{problem: x.p},
+	}
+	for k, at := range x.q.at {
+		s.Position = append(s.Position, r3.Add(at, x.origin))
+		s.Rotation = append(s.Rotation, r3.Rotation(x.q.turn[k]))
+	}
+	for k := range x.cables {
+		s.Cables = append(s.Cables, x.cables[k].report(x.q.at))
+	}
+	for _, i := range x.signs.neutral {
+		s.Neutral = append(s.Neutral, x.mechanism(i, 0))
+	}
+	s.Reaction = x.reactions(x.springPush)
+	for k := range x.beams {
+		s.spans = append(s.spans, x.span(k))
+	}
+	return s
+}
+
+func (c *cable) report(at []r3.Vec) CableState {
+	p := c.pull(at)
+	return CableState{
+		Tension: p.tension, Length: p.length, Unstretched: c.natural, Slack: p.tension == 0, Cut: c.gone,
+		ForceOnI: r3.Scale(p.tension, p.e),
+	}
+}
+
+// reactions sums what each support does: it holds the imbalance of fixed directions, and its springs push.
+func (x *system) reactions(push func(spring) (force, moment r3.Vec)) []Reaction {
+	var out []Reaction
+	for _, s := range x.p.Supports {
+		r := Reaction{Node: s.Node}
+		for axis := range 6 {
+			switch {
+			case s.Fixed[axis] && axis < 3:
+				r.Force = r3.Add(r.Force, r3.Scale(component(x.force[s.Node], axis), unit(axis)))
+			case s.Fixed[axis]:
+				r.Moment = r3.Add(r.Moment, r3.Scale(component(x.moment[s.Node], axis-3), unit(axis-3)))
+			case s.Spring[axis] > 0:
+				force, moment := push(spring{s.Node, axis, s.Spring[axis]})
+				r.Force, r.Moment = r3.Add(r.Force, force), r3.Add(r.Moment, moment)
+			}
+		}
+		out = append(out, r)
+	}
+	return out
+}
+
+func (m *model) mechanism(i int, ratio float64) Mechanism {
+	u := m.owner[i]
+	words := [6]string{"moves along x", "moves along y", "moves along z", "turns about x", "turns about y", "turns about z"}
+	return Mechanism{Node: m.p.nodeName(u.node), Direction: words[u.axis], Ratio: ratio}
+}
