@@ -12,6 +12,8 @@ type Solid interface {
 	// the solid hides when it is seen from eye: whatever lies beyond one of
 	// them is hidden. An eye inside the solid sees no faces.
 	Faces(eye r3.Vec, dst []Polygon) []Polygon
+	// Crosses tells whether the straight way between two points passes through.
+	Crosses(from, to r3.Vec) bool
 	// Bound is a sphere that holds the solid: center and radius, m.
 	Bound() (center r3.Vec, radius float64)
 }
@@ -82,7 +84,7 @@ func (c Cylinder) Faces(eye r3.Vec, dst []Polygon) []Polygon {
 	off := r3.Sub(toEye, r3.Scale(at, axis))
 	d := r3.Norm(off)
 	if d <= c.Radius {
-		return c.endFace(axis, off, at, length, dst)
+		return c.endFace(axis, at, length, dst)
 	}
 	w := r3.Scale(1/d, off)
 	side := r3.Cross(axis, w)
@@ -95,7 +97,7 @@ func (c Cylinder) Faces(eye r3.Vec, dst []Polygon) []Polygon {
 	return append(dst, Polygon{a, r3.Add(a, along), r3.Add(b, along), b})
 }
 
-func (c Cylinder) endFace(axis, off r3.Vec, at, length float64, dst []Polygon) []Polygon {
+func (c Cylinder) endFace(axis r3.Vec, at, length float64, dst []Polygon) []Polygon {
 	if at >= 0 && at <= length {
 		return dst
 	}

@@ -1,0 +1,203 @@
+package light
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// FluxReport is the tally of one scene, lm. It is added up from what arrives
+// at the Gauss points of every face and opening, straight from the lamps and
+// from every patch, not from the solved rows of the exchange; so lamps = out +
+// absorbed + lost is a check of both.
+type FluxReport struct {
+	LampsLm float64 // leaves the lamps
+	OutLm   float64 // leaves below through the clear area (before crate and skirts)
+	// AbsorbedLm stays in cloths, sides, roof and rims, and in what shades
+	// inside the box.
+	AbsorbedLm float64
+	// LostLm leaves over the sides, through an open roof or a side that is not there.
+	LostLm float64
+	// ToFacesLm arrives straight from the lamps: on the floors, ceilings and
+	// walls of the box.
+	ToFacesLm [3]float64
+	// PastLm is the part of LostLm that never comes into the box.
+	PastLm float64
+	// ClosureBeforeCorrection is the largest deviation of a patch's form
+	// factors, with the openings, from 1. Nothing is corrected afterwards.
+	ClosureBeforeCorrection float64
+}
+
+// Flux reports the tally. It is worked out when it is asked for.
+func (e *Engine) Flux() FluxReport {
+	w := e.memory.Get().(*sight)
+	defer e.memory.Put(w)
+	r := FluxReport{ClosureBeforeCorrection: e.exchange.closure}
+	bare := *e
+	bare.hides.common = nil
+	for i := range e.lamps {
+		r.LampsLm += e.lamps[i].Lumens
+	}
+	for i := range e.faces {
+		e.tallyFace(w, &r, i, &bare)
+	}
+	e.tallyLamps(w, &r, &bare)
+	return r
+}
+
+// tallyFace adds what one face takes, passes on and loses.
+func (e *Engine) tallyFace(w *sight, r *FluxReport, index int, bare *Engine) {
+	f := &e.faces[index]
+	s := &f.sheet
+	direct := e.direct[index]
+	if direct == nil {
+		direct = e.directOn(w, f)
+	}
+	free := direct
+	if len(e.hides.common) > 0 {
+		free = bare.directOn(w, f)
+	}
+	for j, v := range s.nodeV {
+		for i, u := range s.nodeU {
+			k := j*len(s.nodeU) + i
+			area := s.shareU[i] * s.shareV[j]
+			arriving := direct[k]
+			if f.kind != floor || e.under(f.chamber, f.place(u, v)) == nil {
+				arriving += e.indirect(f, u, v)
+			}
+			r.ToFacesLm[f.kind] += area * direct[k]
+			r.AbsorbedLm += area * (free[k] - direct[k])
+			e.tally(r, f, u, v, area*arriving)
+		}
+	}
+}
+
+// tally books the light that arrives at a place of a face.
+func (e *Engine) tally(r *FluxReport, f *face, u, v, lm float64) {
+	reflect, open := e.optics(f, u, v)
+	below := f.kind == floor && f.chamber == len(e.planes)-1
+	switch {
+	case open && below:
+		r.OutLm += lm
+	case open:
+		r.LostLm += lm
+	case f.kind == wall || (f.kind == ceiling && f.chamber == 0) || !e.clears(u, v):
+		r.AbsorbedLm += lm * (1 - reflect)
+	default:
+		c := e.clothOf(f)
+		passed := c.Through + c.ForwardPart + c.Diffuse
+		r.AbsorbedLm += lm * (1 - c.Back - passed)
+		if below {
+			r.OutLm += lm * passed
+		}
+	}
+}
+
+// clothOf is the cloth that a floor or ceiling is a face of.
+func (e *Engine) clothOf(f *face) Cloth {
+	if f.kind == ceiling {
+		return e.planes[f.chamber-1].cloth
+	}
+	return e.planes[f.chamber].cloth
+}
+
+// tallyLamps adds what lies on the cloths and what never comes into the box.
+func (e *Engine) tallyLamps(w *sight, r *FluxReport, bare *Engine) {
+	for i := range e.lamps {
+		l := &e.lamps[i]
+		if l.touches {
+			e.tallyTouching(r, l)
+			continue
+		}
+		for k := range l.parts {
+			p := &l.parts[k]
+			lm := l.Lumens * p.share
+			switch {
+			case p.chamber == len(e.planes):
+				r.OutLm += lm
+			case !p.inside:
+				past := lm - bare.entering(w, i, k)
+				r.PastLm += past
+				r.LostLm += past
+			}
+		}
+	}
+}
+
+// tallyTouching books a lamp that lies on a cloth: all of it goes into the
+// cloth, what it reflects goes back into the lamp.
+func (e *Engine) tallyTouching(r *FluxReport, l *lamp) {
+	c := l.parts[0].chamber
+	last := c == len(e.planes)-1
+	half := e.scene.Clear
+	share := e.touchingShare(l, half)
+	r.ToFacesLm[floor] += l.Lumens
+	r.AbsorbedLm += l.Lumens * (1 - share)
+	p := e.planes[c]
+	passed := 1.0
+	if !p.bare {
+		passed = p.cloth.Through + p.cloth.ForwardPart + p.cloth.Diffuse
+		r.AbsorbedLm += l.Lumens * share * (1 - passed)
+	}
+	if last {
+		r.OutLm += l.Lumens * share * passed
+	}
+}
+
+// touchingShare is the share of an opening within the clear area.
+func (e *Engine) touchingShare(l *lamp, clear [2]float64) float64 {
+	whole := l.rect.Area()
+	p := l.rect
+	w := new(sight)
+	for _, cut := range [4]struct{ at, normal r3.Vec }{
+		{r3.Vec{X: -clear[0] / 2}, r3.Vec{X: 1}}, {r3.Vec{X: clear[0] / 2}, r3.Vec{X: -1}},
+		{r3.Vec{Y: -clear[1] / 2}, r3.Vec{Y: 1}}, {r3.Vec{Y: clear[1] / 2}, r3.Vec{Y: -1}},
+	} {
+		if p = w.cut.Clip(p, cut.at, cut.normal); p == nil {
+			return 0
+		}
+	}
+	return p.Area() / whole
+}
+
+// entering is what a lamp part outside of the box sends into it, lm: through
+// the open roof and through sides that are not there, or, where there are no
+// sides at all, onto the plane.
+func (e *Engine) entering(w *sight, lamp, part int) float64 {
+	sum := 0.0
+	for i := range e.faces {
+		f := &e.faces[i]
+		faces := r3.Scale(-1, f.looks())
+		switch {
+		case e.scene.Depth == 0 && f.kind == floor && f.chamber == 0:
+			faces = f.looks()
+		case e.scene.Depth == 0 || f.kind == floor || (f.kind == ceiling && f.chamber > 0):
+			continue
+		}
+		s := &f.sheet
+		m := meter{Flat, faces}
+		for j, v := range s.nodeV {
+			for k, u := range s.nodeU {
+				if _, open := e.optics(f, u, v); !open && e.scene.Depth > 0 {
+					continue
+				}
+				at := f.place(u, v)
+				sum += s.shareU[k] * s.shareV[j] * e.free(w, lamp, part, at, m)
+			}
+		}
+	}
+	return sum
+}
+
+// free is what a lamp part gives with nothing between.
+func (e *Engine) free(w *sight, lamp, part int, at r3.Vec, m meter) float64 {
+	l := &e.lamps[lamp]
+	if r3.Dot(l.Axis, r3.Sub(at, l.center)) < -snap {
+		return 0
+	}
+	w.cut.Reset()
+	p := m.horizon(w, l.parts[part].opening, at)
+	if p == nil {
+		return 0
+	}
+	w.pieces = append(w.pieces[:0], p)
+	return e.shine(w, l, w.pieces, at, m, false)
+}
