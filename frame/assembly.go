@@ -19,6 +19,7 @@ type system struct {
 	grad   []float64 // the same, by unknown
 
 	moves, spins []r3.Vec // a step by node
+	tangents     bool     // the present gathering fills the matrix too
 }
 
 func newSystem(m *model, g *loading, q *pose) *system {
@@ -95,23 +96,34 @@ func (s *system) springMove(p spring, q *pose) float64 {
 
 // assemble fills the matrix and the gradient at the present pose and returns the energy.
 func (s *system) assemble() float64 {
+	s.tangents = true
 	s.k.clear()
+	return s.gather(s.q)
+}
+
+// gradientAt fills the gradient alone, at any pose.
+func (s *system) gradientAt(q *pose) float64 {
+	s.tangents = false
+	return s.gather(q)
+}
+
+func (s *system) gather(q *pose) float64 {
 	clear(s.force)
 	clear(s.moment)
 	sum := 0.0
 	for k := range s.beams {
-		sum += s.assembleBeam(k)
+		sum += s.assembleBeam(k, q)
 	}
 	for k := range s.cables {
-		sum += s.assembleCable(&s.cables[k])
+		sum += s.assembleCable(&s.cables[k], q)
 	}
 	for _, p := range s.springs {
-		s.assembleSpring(p)
-		sum += s.springCost(p, s.q)
+		s.assembleSpring(p, q)
+		sum += s.springCost(p, q)
 	}
-	s.assembleLoads()
+	s.assembleLoads(q)
 	s.collect()
-	return sum + s.potential(s.q)
+	return sum + s.potential(q)
 }
 
 // collect sorts the nodes' forces by unknown.
@@ -125,11 +137,16 @@ func (s *system) collect() {
 	}
 }
 
-func (s *system) assembleBeam(k int) float64 {
+func (s *system) assembleBeam(k int, q *pose) float64 {
 	b := &s.beams[k]
-	st := b.strain(s.q.at[b.i], s.q.at[b.j], &s.q.axes[b.i], &s.q.axes[b.j], &s.free[k])
+	st := b.strain(q.at[b.i], q.at[b.j], &q.axes[b.i], &q.axes[b.j], &s.free[k])
 	if !st.ok {
 		return math.Inf(1)
+	}
+	if !s.tangents {
+		g := b.gradient(&st)
+		s.push(b, &g)
+		return st.cost
 	}
 	var m square
 	g := b.tangent(&st, &m)
@@ -167,22 +184,30 @@ func (s *system) scatter(ni, nj [6]int, m *square) {
 	}
 }
 
-func (s *system) assembleCable(c *cable) float64 {
-	p := c.pull(s.q.at)
+func (s *system) assembleCable(c *cable, q *pose) float64 {
+	p := c.pull(q.at)
 	if p.rate == 0 {
 		return 0
 	}
 	f := r3.Scale(p.tension, p.e)
 	s.force[c.i] = r3.Sub(s.force[c.i], f)
-	ni := s.number[c.i]
-	s.addBlock(ni, ni, 1, &p)
 	if c.j != Anchored {
-		nj := s.number[c.j]
 		s.force[c.j] = r3.Add(s.force[c.j], f)
-		s.addBlock(nj, nj, 1, &p)
-		s.addBlock(ni, nj, -1, &p)
+	}
+	if s.tangents {
+		s.scatterCable(c, &p)
 	}
 	return p.cost
+}
+
+func (s *system) scatterCable(c *cable, p *pulled) {
+	ni := s.number[c.i]
+	s.addBlock(ni, ni, 1, p)
+	if c.j != Anchored {
+		nj := s.number[c.j]
+		s.addBlock(nj, nj, 1, p)
+		s.addBlock(ni, nj, -1, p)
+	}
 }
 
 // addBlock adds sign times a cable's tangent between two nodes; within one node only the lower triangle.
@@ -199,22 +224,23 @@ func (s *system) addBlock(na, nb [6]int, sign float64, p *pulled) {
 
 // assembleSpring adds a support spring. The tangent keeps k alone, which is exact for moves and small turns and only
 // slows the search otherwise.
-func (s *system) assembleSpring(p spring) {
-	i := s.number[p.node][p.axis]
-	s.k.add(i, i, p.k)
-	force, moment := s.springPush(p)
+func (s *system) assembleSpring(p spring, q *pose) {
+	if i := s.number[p.node][p.axis]; s.tangents {
+		s.k.add(i, i, p.k)
+	}
+	force, moment := s.springPush(p, q)
 	s.force[p.node] = r3.Sub(s.force[p.node], force)
 	s.moment[p.node] = r3.Sub(s.moment[p.node], moment)
 }
 
 // springPush is what a support spring does to its node. For turns the moment is −Jᵀ·k·φ with J the derivative of the
 // rotation vector φ by a spin: J = 1 − ½[φ] + c[φ]² with c = 1/φ² − (1+cos φ)/(2φ sin φ).
-func (s *system) springPush(p spring) (force, moment r3.Vec) {
-	v := -p.k * s.springMove(p, s.q)
+func (s *system) springPush(p spring, q *pose) (force, moment r3.Vec) {
+	v := -p.k * s.springMove(p, q)
 	if p.axis < 3 {
 		return r3.Scale(v, unit(p.axis)), r3.Vec{}
 	}
-	phi := vector(s.q.turn[p.node])
+	phi := vector(q.turn[p.node])
 	m := r3.Scale(v, unit(p.axis-3))
 	once := r3.Cross(phi, m)
 	angle := r3.Norm(phi)
@@ -225,24 +251,27 @@ func (s *system) springPush(p spring) (force, moment r3.Vec) {
 	return r3.Vec{}, r3.Add(m, r3.Add(r3.Scale(0.5, once), r3.Scale(c, r3.Cross(phi, once))))
 }
 
-func (s *system) assembleLoads() {
+func (s *system) assembleLoads(q *pose) {
 	for k := range s.force {
 		s.force[k] = r3.Sub(s.force[k], s.load.force[k])
 		s.moment[k] = r3.Sub(s.moment[k], s.load.moment[k])
 	}
 	for k := range s.load.offset {
-		s.assembleOffset(&s.load.offset[k])
+		s.assembleOffset(&s.load.offset[k], q)
 	}
 	for k := range s.load.rider {
-		s.assembleRider(&s.load.rider[k])
+		s.assembleRider(&s.load.rider[k], q)
 	}
 }
 
 // assembleOffset adds −F·(x + R·a): derivative by a spin (F × Ra), second ½(F aᵀ + a Fᵀ) − (F·a)1, both negative.
-func (s *system) assembleOffset(o *OffsetLoad) {
-	a := s.q.axes[o.Node].of(o.Offset)
+func (s *system) assembleOffset(o *OffsetLoad, q *pose) {
+	a := q.axes[o.Node].of(o.Offset)
 	s.force[o.Node] = r3.Sub(s.force[o.Node], o.Force)
 	s.moment[o.Node] = r3.Add(s.moment[o.Node], r3.Cross(o.Force, a))
+	if !s.tangents {
+		return
+	}
 	fa := r3.Dot(o.Force, a)
 	n := s.number[o.Node]
 	for i := range 3 {
@@ -256,12 +285,12 @@ func (s *system) assembleOffset(o *OffsetLoad) {
 	}
 }
 
-func (s *system) assembleRider(r *RiderLoad) {
-	st := r.ride(s.q.at)
+func (s *system) assembleRider(r *RiderLoad, q *pose) {
+	st := r.ride(q.at)
 	for k, f := range r.forces(&st) {
 		s.force[r.Nodes[k]] = r3.Sub(s.force[r.Nodes[k]], f)
 	}
-	if r.Height == 0 {
+	if r.Height == 0 || !s.tangents {
 		return
 	}
 	h := r.curvature(&st)

@@ -88,7 +88,7 @@ func TestTangentIsTheEnergysCurvature(t *testing.T) {
 		const h = 1e-3
 		to := newPose(len(s.rest))
 		at := func(f float64) float64 {
-			s.move(to, p, f)
+			s.move(s.q, to, p, f)
 			return s.energy(to)
 		}
 		// The rigid part of a step is moved along an arc; only straight moves are the tangent's coordinates.

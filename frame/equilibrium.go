@@ -127,13 +127,14 @@ type search struct {
 	*system
 	trial   *pose
 	step    []float64
+	back    []float64 // a correction
+	kept    []float64
 	damping float64 // N/m on moves
 	least   float64 // N/m, where damping begins
 	limit   int
 	count   int
 	cost    float64
 	signs   inertia
-	settled bool // plain Newton steps now: full, undamped, judged by the forces
 	rest    float64
 }
 
@@ -252,25 +253,25 @@ func (x *search) driven(in inertia) bool {
 }
 
 // accept tries the step and a few shorter ones; the first that lowers the energy enough is taken. Where the expected
-// gain drowns in rounding, a step that lowers the imbalance is taken.
+// gain drowns in rounding the full step is taken unseen.
 func (x *search) accept() bool {
 	slope := dot(x.grad, x.step)
 	if !(slope < 0) {
-		return x.rest == 0
+		return false
 	}
 	fraction := 1.0
 	if r := x.reach(x.step); r > longestStep {
 		fraction = longestStep / r
 	}
 	full := fraction == 1
+	if full && -slope < 1e-10*x.scaleOfEnergy() {
+		x.move(x.q, x.trial, x.step, 1)
+		x.take(true)
+		return true
+	}
 	for range 6 {
-		x.move(x.trial, x.step, fraction)
-		if -slope*fraction < 1e-10*x.scaleOfEnergy() {
-			if full || x.lowersImbalance() {
-				x.take(true)
-				return true
-			}
-		} else if e := x.energy(x.trial); e <= x.cost+1e-4*slope*fraction {
+		x.move(x.q, x.trial, x.step, fraction)
+		if x.lowers(1e-4 * slope * fraction) {
 			x.take(full)
 			return true
 		}
@@ -280,9 +281,43 @@ func (x *search) accept() bool {
 	return false
 }
 
-func (x *search) scaleOfEnergy() float64 { return math.Abs(x.cost) + x.load.total*x.size }
+// lowers reports whether the trial lowers the energy by enough. A step along straight lines stretches what turns, and
+// stretching is so stiff that it hides the gain: a few more steps with the same factor, from the trial, undo it (the
+// second-order correction of constrained search; Nocedal and Wright, Numerical Optimization, 2006, section 15.6).
+func (x *search) lowers(enough float64) bool {
+	e := x.energy(x.trial)
+	for range 4 {
+		if e <= x.cost+enough {
+			return true
+		}
+		if math.IsInf(e, 0) {
+			return false
+		}
+		x.correct()
+		next := x.energy(x.trial)
+		if !(next < e) {
+			return false
+		}
+		e = next
+	}
+	return e <= x.cost+enough
+}
 
-func (x *search) lowersImbalance() bool { return false }
+func (x *search) correct() {
+	if x.back == nil {
+		x.back, x.kept = make([]float64, len(x.grad)), make([]float64, len(x.grad))
+	}
+	copy(x.kept, x.grad)
+	x.gradientAt(x.trial)
+	copy(x.back, x.grad)
+	copy(x.grad, x.kept)
+	x.k.solve(x.back)
+	if x.reach(x.back) < longestStep {
+		x.move(x.trial, x.trial, x.back, -1)
+	}
+}
+
+func (x *search) scaleOfEnergy() float64 { return math.Abs(x.cost) + x.load.total*x.size }
 
 // take makes the trial the present pose and loosens the damping after a full step.
 func (x *search) take(full bool) {

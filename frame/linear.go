@@ -44,17 +44,18 @@ func (p *Problem) Linear() (*Factored, error) {
 	s := newSystem(m, &loading{
 		force: make([]r3.Vec, len(m.rest)), moment: make([]r3.Vec, len(m.rest)), loaded: make([]bool, len(m.beams)),
 	}, m.straight())
+	s.tangents = true
 	s.k.clear()
 	for k := range m.beams {
-		s.assembleBeam(k)
+		s.assembleBeam(k, s.q)
 	}
 	for k := range m.cables {
 		c := m.cables[k]
 		c.slackFree(s.q.at)
-		s.assembleCable(&c)
+		s.assembleCable(&c, s.q)
 	}
 	for _, sp := range m.springs {
-		s.assembleSpring(sp)
+		s.assembleSpring(sp, s.q)
 	}
 	in := m.k.factor(0, m.weight, loosePivot, false)
 	if len(in.neutral) > 0 || in.negative > 0 {

@@ -26,7 +26,7 @@ func (x *search) state() *State {
 	for _, i := range x.signs.neutral {
 		s.Neutral = append(s.Neutral, x.mechanism(i, 0))
 	}
-	s.Reaction = x.reactions(x.springPush)
+	s.Reaction = x.reactions(func(p spring) (force, moment r3.Vec) { return x.springPush(p, x.q) })
 	for k := range x.beams {
 		s.spans = append(s.spans, x.span(k))
 	}

@@ -6,23 +6,23 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// move writes into to the pose that is reached from the present one by fraction times the step p (moves and spins
-// by unknown). A hanging frame turns as a whole: the rigid part of the step is taken as a true rotation about the
+// move writes into to the pose that is reached from another by fraction times the step p (moves and spins by
+// unknown); both may be the same. A hanging frame turns as a whole: the rigid part of the step is taken as a true rotation about the
 // middle, and only what is left of it as straight moves, so that a large swing does not stretch the members.
-func (s *system) move(to *pose, p []float64, fraction float64) {
+func (s *system) move(from, to *pose, p []float64, fraction float64) {
 	moves, spins := s.spread(p, fraction)
-	mid, drift, spin := s.rigidPart(moves)
+	mid, drift, spin := s.rigidPart(from, moves)
 	whole := columns(turn(spin))
 	for k := range to.at {
-		arm := r3.Sub(s.q.at[k], mid)
+		arm := r3.Sub(from.at[k], mid)
 		left := r3.Sub(moves[k], r3.Add(drift, r3.Cross(spin, arm)))
 		to.at[k] = r3.Add(r3.Add(mid, drift), r3.Add(whole.of(arm), left))
 		if s.holds {
-			to.at[k] = r3.Add(s.q.at[k], moves[k])
+			to.at[k] = r3.Add(from.at[k], moves[k])
 		}
-		to.turn[k] = s.q.turn[k]
+		to.turn[k] = from.turn[k]
 		if spins[k] != (r3.Vec{}) {
-			to.turn[k] = turned(s.q.turn[k], spins[k])
+			to.turn[k] = turned(from.turn[k], spins[k])
 		}
 		to.axes[k] = columns(to.turn[k])
 	}
@@ -57,11 +57,11 @@ func (s *system) spread(p []float64, fraction float64) (moves, spins []r3.Vec) {
 
 // rigidPart fits drift + spin × arm to the nodes' moves by least squares. Nothing is fitted to a frame that stands on
 // fixed supports, or to one whose nodes lie on a line (its roll is not seen in the moves).
-func (s *system) rigidPart(moves []r3.Vec) (mid, drift, spin r3.Vec) {
+func (s *system) rigidPart(from *pose, moves []r3.Vec) (mid, drift, spin r3.Vec) {
 	if s.holds {
 		return
 	}
-	for k, x := range s.q.at {
+	for k, x := range from.at {
 		mid, drift = r3.Add(mid, x), r3.Add(drift, moves[k])
 	}
 	n := float64(len(moves))
@@ -69,7 +69,7 @@ func (s *system) rigidPart(moves []r3.Vec) (mid, drift, spin r3.Vec) {
 	var j [3][3]float64
 	var l r3.Vec
 	trace := 0.0
-	for k, x := range s.q.at {
+	for k, x := range from.at {
 		arm := r3.Sub(x, mid)
 		l = r3.Add(l, r3.Cross(arm, moves[k]))
 		a := [3]float64{arm.X, arm.Y, arm.Z}
