@@ -41,7 +41,7 @@ func (n *Number) UnmarshalJSON(data []byte) error {
 		return nil
 	}
 	x, err := strconv.ParseFloat(string(data), 64)
-	if err != nil {
+	if err != nil || !Known(x) {
 		return fmt.Errorf("%q is not a number; a number or null is due", data)
 	}
 	*n = Number(x)

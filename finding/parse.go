@@ -92,22 +92,25 @@ func (p *parser) formula() (Expression, error) {
 }
 
 func (p *parser) sum() (*node, error) {
-	return p.chain((*parser).product, map[string]operation{"+": plus, "-": minus})
+	return p.chain((*parser).product, "+", plus, "-", minus)
 }
 
 func (p *parser) product() (*node, error) {
-	return p.chain((*parser).signed, map[string]operation{"*": times, "/": over})
+	return p.chain((*parser).signed, "*", times, "/", over)
 }
 
-// chain reads operands of one level of precedence, grouped to the left.
-func (p *parser) chain(operand func(*parser) (*node, error), signs map[string]operation) (*node, error) {
+// chain reads operands of one level of precedence, which has two signs, grouped
+// to the left.
+func (p *parser) chain(operand func(*parser) (*node, error), sign string, a operation, other string, b operation) (*node, error) {
 	left, err := operand(p)
 	for err == nil {
-		operation, ok := signs[p.peek().text]
-		if !ok || p.peek().kind != signToken {
-			return left, nil
+		operation := a
+		if !p.accept(sign) {
+			if !p.accept(other) {
+				return left, nil
+			}
+			operation = b
 		}
-		p.next()
 		var right *node
 		right, err = operand(p)
 		left = &node{operation: operation, arguments: []*node{left, right}}

@@ -17,7 +17,7 @@ type Range struct {
 func (r Range) holds(x float64) bool { return x >= r.Low && x <= r.High }
 
 func (r Range) complaint(in Input) string {
-	text := fmt.Sprintf("%s is %s, outside %s", in.title(), amount(in.Value, in.Unit, significantInText), r.interval(in.Unit))
+	text := fmt.Sprintf("%s is %s, the formula holds for %s", in.title(), amount(in.Value, in.Unit, significantInText), r.interval(in.Unit))
 	if r.Reason != "" {
 		text += " (" + r.Reason + ")"
 	}

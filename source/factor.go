@@ -90,6 +90,11 @@ func largest(match func(Factor) bool) (best Factor, found bool) {
 	return best, found
 }
 
+// Limit is the factor as a limit, with its name.
+func (f Factor) Limit() Limit {
+	return Limit{"design factor, " + string(f.Kind), f.Value, "", f.Citation}
+}
+
 // WorkingLoadShare is the share of a working load limit that may be used where
 // people are beneath and only that limit is given, not the breaking strength.
 func WorkingLoadShare() Limit {

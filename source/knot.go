@@ -13,6 +13,11 @@ type Efficiency struct {
 	Citation
 }
 
+// Limit is the share as a limit, with its name.
+func (e Efficiency) Limit() Limit {
+	return Limit{"share of strength left, " + e.Name, e.Share, "", e.Citation}
+}
+
 // knots are shares of rope strength. Never written to.
 var knots = []Efficiency{
 	{"anchor bend", 0.70, Cite("knot-tests", "")},
