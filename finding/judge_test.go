@@ -23,7 +23,7 @@ func TestJudge(t *testing.T) {
 		{"margin under 1.1", AtMost, 1000, 1099, "N", 1.099, 99, Tight},
 		{"at the limit", AtMost, 1000, 1000, "N", 1, 0, Tight},
 		{"over", AtMost, 1001, 1000, "N", 0.999000999001, -1, Over},
-		{"equal but for the sum's rounding", AtMost, 0.1 + 0.2, 0.3, "m", 1, 0, Tight},
+		{"equal but for the sum's rounding", AtMost, 0.30000000000000004, 0.3, "m", 1, 0, Tight},
 		{"value 0", AtMost, 0, 5, "N", nan, 5, Within},
 		{"both 0", AtMost, 0, 0, "N", nan, 0, Within},
 		{"limit 0", AtMost, 5, 0, "N", 0, -5, Over},

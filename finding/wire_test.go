@@ -10,6 +10,8 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
 	"pgregory.net/rapid"
+
+	"softloft/source"
 )
 
 func TestNumber(t *testing.T) {
@@ -164,7 +166,9 @@ func TestJSONOfNothing(t *testing.T) {
 }
 
 func TestJSONReadsBack(t *testing.T) {
-	for _, f := range []Finding{line().Conclude(), Refused("x", Subject{}, "S", "tumbles")} {
+	remembered := line() // from memory, though its publication was read in part
+	remembered.Source = source.Citation{Source: "asme-b30.26", Clause: "26-1.2", FromMemory: true}
+	for _, f := range []Finding{line().Conclude(), remembered.Conclude(), Refused("x", Subject{}, "S", "tumbles")} {
 		data, err := json.Marshal(f)
 		if err != nil {
 			t.Fatal(err)
