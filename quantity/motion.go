@@ -23,15 +23,3 @@ func (x Speed) String() string { return format(float64(x), OfSpeed) }
 
 // Dimension returns OfSpeed.
 func (x Speed) Dimension() Dimension { return OfSpeed }
-
-// Share is a part of a whole (1, 0.6 = 60%).
-type Share float64
-
-// UnmarshalText reads text as Parse does for OfShare and leaves *x alone on an error.
-func (x *Share) UnmarshalText(text []byte) error { return read((*float64)(x), text, OfShare) }
-
-// String prints in SI, readable by Parse without loss; "not known" where x is not finite.
-func (x Share) String() string { return format(float64(x), OfShare) }
-
-// Dimension returns OfShare.
-func (x Share) Dimension() Dimension { return OfShare }
