@@ -3,10 +3,14 @@
 // back with comments kept.
 //
 // The types here are the file's one description: the reader, the defaults, the
-// JSON Schema and docs/plan.md all come from their tags. `key` names a key,
-// `default` and `source` give the value taken when the key is absent and where it
-// comes from, `doc` says what a key means, `unused` marks a key that no analysis
-// uses yet.
+// JSON Schema (package schema) and the tables of docs/plan.md all come from their
+// tags, which package key explains.
+//
+// A mistake is what leaves the plan without a meaning: a name that nothing has, a
+// size of 0, two values for one thing. What can be built but should not is no
+// mistake here: the analyses find it. Sizes have wide limits against slips of the
+// pen, and lists have limits against plans that would take hours; both stand in
+// bounds.go.
 //
 // The file's form is version 1 of softloft's own contract; see docs/plan.md.
 package plan

@@ -4,26 +4,26 @@ import "softloft/quantity"
 
 // Hang is how the box hangs from points.
 type Hang struct {
-	Rope      string     `key:"rope" doc:"rope of every line that names none"`
-	Pulley    string     `key:"pulley" default:"none" source:"contract" doc:"pulley of every line that names none"`
-	Lines     []Line     `key:"lines"`
-	Secondary *Secondary `key:"secondary" unused:"secondary"`
-	Safety    *Secondary `key:"safety" unused:"safety"`
-	Guys      []Guy      `key:"guys" unused:"guys"`
+	Rope      string     `key:"rope" doc:"rope, wire, sling or webbing of every line that names none"`
+	Pulley    string     `key:"pulley" default:"none" source:"contract" doc:"pulley of every line that names none; none: dead-hung"`
+	Lines     []Line     `key:"lines" doc:"what carries the box"`
+	Secondary *Secondary `key:"secondary" unused:"secondary" doc:"second means that catches the box"`
+	Safety    *Secondary `key:"safety" unused:"safety" doc:"second means that catches each lamp"`
+	Guys      []Guy      `key:"guys" unused:"guys" doc:"ropes that hold it against the wind"`
 }
 
 // Line is a rope or wire that carries. Length is unstretched, load side; given for
 // all lines or for none.
 type Line struct {
-	Name    string           `key:"name,required"`
-	From    From             `key:"from,required"`
-	To      To               `key:"to,required"`
-	Length  *quantity.Length `key:"length"`
-	Pulley  string           `key:"pulley"`
-	Rope    string           `key:"rope"`
-	Clamp   string           `key:"clamp"`
-	Shackle string           `key:"shackle"`
-	TieOff  *TieOff          `key:"tie_off"`
+	Name    string           `key:"name,required" doc:"what the line is called"`
+	From    From             `key:"from,required" doc:"where it holds the box: a corner nw, ne, se, sw, or a place in box axes"`
+	To      To               `key:"to,required" doc:"a point, or {bridle, apex}"`
+	Length  *quantity.Length `key:"length" doc:"unstretched, load side; for all lines or for none; absent: each attachment is held at its planned height"`
+	Pulley  string           `key:"pulley" doc:"default hang.pulley"`
+	Rope    string           `key:"rope" doc:"default hang.rope"`
+	Clamp   string           `key:"clamp" doc:"clamp at the point"`
+	Shackle string           `key:"shackle" doc:"shackle at the box"`
+	TieOff  *TieOff          `key:"tie_off" doc:"where the haul side ends"`
 }
 
 // From is a line's attachment: a corner's name, or a place in box axes with two
@@ -34,90 +34,53 @@ type From struct {
 	Deep   bool
 }
 
+// CornerNames names the corners, counter-clockwise from the north-east: they stay
+// with the box when it turns.
+var CornerNames = [4]string{"ne", "nw", "sw", "se"}
+
 // To is where a line goes: a point, or the apex of a bridle between two.
 type To struct {
 	Point  string
-	Bridle *Bridle
+	Bridle *Bridle `key:",inline"`
 }
 
 // Bridle is two legs from two points to one apex.
 type Bridle struct {
-	Points [2]string       `key:"bridle,required"`
-	Apex   quantity.Length `key:"apex,required" doc:"height of the apex above the floor"`
+	Points [2]string       `key:"bridle,required" doc:"the two points"`
+	Apex   quantity.Length `key:"apex,required" doc:"height of the apex over the floor"`
 }
 
 // TieOff is where the haul side ends.
 type TieOff struct {
-	At     [3]quantity.Length `key:"at,required"`
-	Allows *quantity.Force    `key:"allows"`
+	At     [3]quantity.Length `key:"at,required" doc:"in the room"`
+	Allows *quantity.Force    `key:"allows" doc:"load that it may carry; absent: not known"`
 }
 
 // Secondary is the second means that catches the box or a lamp.
 type Secondary struct {
-	Kit   string          `key:"kit,required"`
-	Slack quantity.Length `key:"slack" default:"0 in" source:"design assumption"`
+	Kit   string          `key:"kit,required" doc:"safety, sling, webbing or rope"`
+	Slack quantity.Length `key:"slack" default:"0 in" source:"design assumption" doc:"fall before it is taut"`
 }
 
 // Guy holds the box or a stand against the wind.
 type Guy struct {
-	From string             `key:"from,required"`
-	To   [3]quantity.Length `key:"to,required"`
-	Rope string             `key:"rope"`
+	From GuyFrom            `key:"from,required" doc:"a corner, a stand's name, or a place in box axes"`
+	To   [3]quantity.Length `key:"to,required" doc:"where it is made fast, in the room"`
+	Rope string             `key:"rope" doc:"default hang.rope"`
+}
+
+// GuyFrom is where a guy holds: a corner's or a stand's name, or a place in box
+// axes as in From.
+type GuyFrom struct {
+	Name string
+	At   [3]quantity.Length
+	Deep bool
 }
 
 // Lift is the box on its way up.
 type Lift struct {
-	Lines         []string        `key:"lines"`
-	StartFactor   float64         `key:"start_factor" default:"1.25" source:"common practice"`
-	Lead          quantity.Length `key:"lead" default:"0 in" source:"contract"`
-	PeoplePerLine int             `key:"people_per_line" default:"1" source:"contract"`
+	Lines         []string        `key:"lines" doc:"lines that lift it; default all"`
+	StartFactor   float64         `key:"start_factor" default:"1.25" source:"common practice" doc:"force at the start over force at rest"`
+	Lead          quantity.Length `key:"lead" default:"0 in" source:"contract" doc:"how far one corner may run ahead"`
+	PeoplePerLine int             `key:"people_per_line" default:"1" source:"contract" doc:"hands on each line"`
 }
-
-// Stand stands on the floor and holds the box or a lamp.
-type Stand struct {
-	Name    string             `key:"name,required"`
-	Kit     string             `key:"kit,required"`
-	At      [2]quantity.Length `key:"at,required"`
-	Turn    quantity.Angle     `key:"turn" default:"0 deg" source:"contract"`
-	Rise    quantity.Length    `key:"rise,required"`
-	Castors Castors            `key:"castors" default:"none" source:"contract"`
-	Bags    *Bags              `key:"bags"`
-	Holds   *Holds             `key:"holds"`
-}
-
-// Castors is whether a stand can roll.
-type Castors string
-
-// Words lists the states.
-func (Castors) Words() []string { return []string{"none", "locked", "rolling"} }
-
-// Bags are the weights on a stand.
-type Bags struct {
-	Mass  quantity.Mass `key:"mass,required"`
-	Count int           `key:"count" default:"1" source:"contract"`
-	At    BagPlace      `key:"at" default:"base" source:"contract"`
-}
-
-// BagPlace is the base (Leg 0) or a leg, 1 being the first.
-type BagPlace struct{ Leg int }
-
-// Holds is what a stand's top holds: an ear of the box or an arm.
-type Holds struct {
-	Ear string `key:"ear"`
-	Arm *Arm   `key:"arm"`
-}
-
-// Arm reaches from a stand's top. Bearing is a world angle.
-type Arm struct {
-	Kit     string          `key:"kit,required"`
-	Reach   quantity.Length `key:"reach,required"`
-	Rise    quantity.Length `key:"rise" default:"0 ft" source:"contract"`
-	Bearing quantity.Angle  `key:"bearing" default:"0 deg" source:"contract"`
-	Head    Hand            `key:"head" default:"right" source:"contract"`
-}
-
-// Hand is the side of a clamp head as seen from the operator behind it.
-type Hand string
-
-// Words lists the hands.
-func (Hand) Words() []string { return []string{"right", "left"} }

@@ -11,33 +11,33 @@ const Version = 1
 // Plan is one plan file.
 type Plan struct {
 	Softloft  int        `key:"softloft,required" doc:"version of the plan file: 1"`
-	Title     string     `key:"title"`
-	Revision  string     `key:"revision"`
-	Sheet     Sheet      `key:"sheet"`
-	Derive    Derive     `key:"derive" default:"all" source:"contract" doc:"none: only what the plan names is placed"`
+	Title     string     `key:"title" doc:"what the job is called on the sheets"`
+	Revision  string     `key:"revision" doc:"which issue of the plan this is"`
+	Sheet     Sheet      `key:"sheet" doc:"how answers are printed"`
+	Derive    Derive     `key:"derive" default:"all" source:"contract" doc:"all: what a box needs and the plan does not name is added; none: only what the plan names is placed, the rest is listed as not placed and is not known"`
 	Rules     Rules      `key:"rules" doc:"what the answers are held to"`
-	Room      *Room      `key:"room"`
-	Action    *Action    `key:"action"`
-	Cameras   []Camera   `key:"cameras" unused:"sight"`
-	Want      *Want      `key:"want"`
-	Box       *Box       `key:"box,required"`
-	Lamps     []Lamp     `key:"lamps"`
+	Room      *Room      `key:"room" doc:"where it happens"`
+	Action    *Action    `key:"action" doc:"what is lit: the area and the marks"`
+	Cameras   []Camera   `key:"cameras" unused:"sight" doc:"what must not see the box"`
+	Want      *Want      `key:"want" doc:"what the director of photography asks for"`
+	Box       *Box       `key:"box,required" doc:"the source: frames, sides, cloth, crate"`
+	Lamps     []Lamp     `key:"lamps" doc:"the lamps, in box axes"`
 	Provision *Provision `key:"provision" doc:"what may still go up"`
 	Added     []Added    `key:"added" doc:"loads that hang besides"`
-	Measured  []Measured `key:"measured" doc:"weighed on the day; overrides the kit"`
-	Hang      *Hang      `key:"hang"`
-	Lift      *Lift      `key:"lift" unused:"lift"`
-	Stands    []Stand    `key:"stands" unused:"stands"`
-	Power     *Power     `key:"power" unused:"power"`
-	Crew      *Crew      `key:"crew" unused:"build"`
+	Measured  []Measured `key:"measured" doc:"masses weighed on the day; each overrides the kit's, visibly"`
+	Hang      *Hang      `key:"hang" doc:"how the box hangs from points"`
+	Lift      *Lift      `key:"lift" unused:"lift" doc:"the box on its way up"`
+	Stands    []Stand    `key:"stands" unused:"stands" doc:"stands under the box or beside it"`
+	Power     *Power     `key:"power" unused:"power" doc:"where current comes from"`
+	Crew      *Crew      `key:"crew" unused:"build" doc:"who is there"`
 	Probes    []Probe    `key:"probes" doc:"meter points"`
-	Kit       kit.Kit    `key:"kit" doc:"entries of this plan's own"`
+	Kit       kit.Kit    `key:"kit" doc:"kit entries of this plan's own; one with the id of another replaces it"`
 }
 
 // Sheet says how answers are printed.
 type Sheet struct {
-	Units quantity.System `key:"units" default:"feet" source:"contract"`
-	Paper Paper `key:"paper" default:"letter" source:"contract"`
+	Units quantity.System `key:"units" default:"feet" source:"contract" doc:"feet, pounds and foot-candles, or metres, kilograms and lux"`
+	Paper Paper           `key:"paper" default:"letter" source:"contract" doc:"size of a printed sheet"`
 }
 
 // Paper is the size of printed sheets.
@@ -52,79 +52,16 @@ type Derive string
 // Words lists the ways.
 func (Derive) Words() []string { return []string{"all", "none"} }
 
-// Rules is what the answers are held to.
-type Rules struct {
-	PeopleBelow bool           `key:"people_below" default:"true" source:"contract"`
-	Factor      Factors        `key:"factor" doc:"breaking strength over load; default the strictest cited"`
-	LoadCells   bool           `key:"load_cells" default:"false" source:"contract" doc:"false: every line is also held to the diagonal rule"`
-	Push        quantity.Force `key:"push" default:"0 N" source:"contract" doc:"horizontal, at a stand's top"`
-}
-
-// Factors are design factors: of the rope and of the hardware that holds it.
-type Factors struct {
-	Rope     *Factor `key:"rope"`
-	Hardware *Factor `key:"hardware"`
-}
-
-// Factor is a number, or the id of a source that states one.
-type Factor struct {
-	Number float64
-	Source string
-}
-
-// Want is what the director of photography asks for.
-type Want struct {
-	Exposure *Exposure       `key:"exposure"`
-	Even     *quantity.Stops `key:"even" doc:"most difference over the area"`
-	Spill    []SpillLimit    `key:"spill"`
-	Reserve  quantity.Stops  `key:"reserve" default:"0 stop" source:"contract" doc:"to have in hand with all lamps at full level"`
-}
-
-// Exposure is the asked stop and how the camera is set. Shutter is the angle in a
-// full turn.
-type Exposure struct {
-	Stop    quantity.TStop `key:"stop,required"`
-	ISO     float64        `key:"iso" default:"800" source:"design assumption"`
-	FPS     float64        `key:"fps" default:"24" source:"design assumption"`
-	Shutter quantity.Angle `key:"shutter" default:"180 deg" source:"common practice"`
-	Filter  quantity.Stops `key:"filter" default:"0 stop" source:"contract"`
-}
-
-// SpillLimit asks that a surface stay a number of stops under the area's mean.
-type SpillLimit struct {
-	On    string         `key:"on,required" doc:"north, south, east, west, or a named surface"`
-	Under quantity.Stops `key:"under,required"`
-}
-
-// Probe is a meter point, or a patch of them.
-type Probe struct {
-	Name     string              `key:"name,required"`
-	At       [3]quantity.Length  `key:"at,required"`
-	Size     *[2]quantity.Length `key:"size"`
-	N        [2]int              `key:"n" default:"[1, 1]" source:"contract"`
-	Facing   Facing              `key:"facing" default:"up" source:"contract"`
-	Receptor Receptor            `key:"receptor" default:"flat" source:"contract"`
-}
-
-// Facing is the direction that a meter looks: not normalized.
-type Facing [3]float64
-
-// Receptor is the shape of a meter's head.
-type Receptor string
-
-// Words lists the receptors.
-func (Receptor) Words() []string { return []string{"flat", "dome", "cylinder", "scalar"} }
-
 // Power is where current comes from.
 type Power struct {
-	Volts   quantity.Voltage    `key:"volts" default:"120 V" source:"design assumption"`
-	Phases  int                 `key:"phases" default:"1" source:"contract"`
-	Circuit quantity.Current    `key:"circuit" default:"20 A" source:"design assumption"`
-	TieIn   *[3]quantity.Length `key:"tie_in"`
-	Cable   string              `key:"cable"`
+	Volts   quantity.Voltage    `key:"volts" default:"120 V" source:"design assumption" doc:"at the tie-in, between a leg and neutral"`
+	Phases  int                 `key:"phases" default:"1" source:"contract" doc:"1 or 3"`
+	Circuit quantity.Current    `key:"circuit" default:"20 A" source:"design assumption" doc:"rating of one circuit's breaker"`
+	TieIn   *[3]quantity.Length `key:"tie_in" doc:"where the feed starts, in the room"`
+	Cable   string              `key:"cable" doc:"cable from the tie-in to the box"`
 }
 
 // Crew is who is there.
 type Crew struct {
-	People int `key:"people" default:"4" source:"design assumption"`
+	People int `key:"people" default:"4" source:"design assumption" doc:"pairs of hands, you included"`
 }

@@ -1,36 +1,39 @@
 package plan
 
-import "softloft/quantity"
+import (
+	"softloft/document"
+	"softloft/quantity"
+)
 
 // Room is where it happens. Size is x, y and height; x east, y north, z up from
 // the floor. Origin is measured from the south-west corner; nil is the middle.
 type Room struct {
-	Size        *[3]quantity.Length `key:"size"`
-	Origin      *[2]quantity.Length `key:"origin" doc:"from the south-west corner; default the middle"`
-	Reflectance Reflectances        `key:"reflectance"`
+	Size        *[3]quantity.Length `key:"size" doc:"x (east), y (north) and height"`
+	Origin      *[2]quantity.Length `key:"origin" doc:"where x and y are 0, from the south-west corner; default the middle"`
+	Reflectance Reflectances        `key:"reflectance" doc:"shares of light that the room's faces throw back"`
 	Outdoors    *Outdoors           `key:"outdoors" doc:"instead of walls and ceiling"`
-	Surfaces    []Surface           `key:"surfaces" doc:"set walls, flats: shade, take spill, hide, block"`
-	Obstacles   []Obstacle          `key:"obstacles" unused:"fit"`
-	Floor       *Floor              `key:"floor" unused:"fit"`
-	Points      []Point             `key:"points" doc:"what the building's owner states"`
-	Beams       []Beam              `key:"beams" doc:"limit of all points on a beam together"`
+	Surfaces    []Surface           `key:"surfaces" doc:"set walls, flats: they shade, take spill, hide, block"`
+	Obstacles   []Obstacle          `key:"obstacles" unused:"fit" doc:"what is in the way, or must be kept clear of"`
+	Floor       *Floor              `key:"floor" unused:"fit" doc:"what the floor bears"`
+	Points      []Point             `key:"points" doc:"what the building's owner states of places that may be loaded"`
+	Beams       []Beam              `key:"beams" doc:"limits of all points on a beam together"`
 }
 
 // Reflectances are the shares of light that the room's faces throw back.
 type Reflectances struct {
-	Floor   float64  `key:"floor" default:"0.2" source:"common practice"`
-	Walls   float64  `key:"walls" default:"0.3" source:"contract"`
-	Ceiling float64  `key:"ceiling" default:"0.1" source:"contract"`
-	North   *float64 `key:"north"`
-	South   *float64 `key:"south"`
-	East    *float64 `key:"east"`
-	West    *float64 `key:"west"`
+	Floor   float64  `key:"floor" default:"0.2" source:"common practice" doc:"of the floor"`
+	Walls   float64  `key:"walls" default:"0.3" source:"contract" doc:"of each wall that is not named"`
+	Ceiling float64  `key:"ceiling" default:"0.1" source:"contract" doc:"of the ceiling"`
+	North   *float64 `key:"north" doc:"of the north wall"`
+	South   *float64 `key:"south" doc:"of the south wall"`
+	East    *float64 `key:"east" doc:"of the east wall"`
+	West    *float64 `key:"west" doc:"of the west wall"`
 }
 
 // Outdoors is the weather to withstand.
 type Outdoors struct {
-	Gust *quantity.Speed `key:"gust" unused:"wind"`
-	From Bearing         `key:"from" default:"any" source:"contract" unused:"wind"`
+	Gust *quantity.Speed `key:"gust" unused:"wind" doc:"at the height of the cloth"`
+	From Bearing         `key:"from" default:"any" source:"contract" unused:"wind" doc:"where the wind comes from, as a world angle, or any"`
 }
 
 // Bearing is a direction that wind comes from; Any is every direction.
@@ -39,20 +42,29 @@ type Bearing struct {
 	At  quantity.Angle
 }
 
+// ReadFrom takes the word any or an angle.
+func (b *Bearing) ReadFrom(c *document.Cursor) {
+	if c.IsText() && c.Text() == "any" {
+		b.Any = true
+		return
+	}
+	c.Into(&b.At)
+}
+
 // Surface is a flat polygon in the room.
 type Surface struct {
-	Name        string               `key:"name,required"`
-	Corners     [][3]quantity.Length `key:"corners,required"`
-	Reflectance float64              `key:"reflectance" default:"0.3" source:"design assumption"`
+	Name        string               `key:"name,required" doc:"what spill and findings call it"`
+	Corners     [][3]quantity.Length `key:"corners,required" doc:"around the edge, three or more in one plane"`
+	Reflectance float64              `key:"reflectance" default:"0.3" source:"design assumption" doc:"share of light that it throws back"`
 }
 
 // Obstacle is something in the way, or something to keep clear of.
 type Obstacle struct {
-	Name  string              `key:"name,required"`
-	Kind  ObstacleKind        `key:"kind,required"`
-	At    [3]quantity.Length  `key:"at,required"`
-	Size  *[3]quantity.Length `key:"size"`
-	Clear *quantity.Length    `key:"clear"`
+	Name  string              `key:"name,required" doc:"what findings call it"`
+	Kind  ObstacleKind        `key:"kind" default:"duct" source:"contract" doc:"what it is"`
+	At    [3]quantity.Length  `key:"at,required" doc:"its middle, in the room"`
+	Size  *[3]quantity.Length `key:"size" doc:"x, y and height; absent: a point"`
+	Clear *quantity.Length    `key:"clear" doc:"distance to keep"`
 }
 
 // ObstacleKind is what an obstacle is.
@@ -63,20 +75,20 @@ func (ObstacleKind) Words() []string { return []string{"duct", "sprinkler", "lam
 
 // Floor is what the floor may carry.
 type Floor struct {
-	Allows *quantity.Pressure `key:"allows"`
+	Allows *quantity.Pressure `key:"allows" doc:"load per area that the owner states"`
 }
 
 // Point is a place in the building that may be loaded, as its owner states.
 // Allows is nil where nobody stated it.
 type Point struct {
-	Name      string             `key:"name,required"`
-	At        [3]quantity.Length `key:"at,required"`
-	Allows    *quantity.Force    `key:"allows"`
-	Direction Direction          `key:"direction" default:"vertical" source:"contract"`
+	Name      string             `key:"name,required" doc:"what lines call it"`
+	At        [3]quantity.Length `key:"at,required" doc:"in the room"`
+	Allows    *quantity.Force    `key:"allows" doc:"load that the owner states; absent: not known"`
+	Direction Direction          `key:"direction" default:"vertical" source:"contract" doc:"whether it may be pulled sideways"`
 	On        string             `key:"on" doc:"the beam that it sits on"`
-	Kind      PointKind          `key:"kind" default:"beam" source:"contract"`
-	StatedBy  string             `key:"stated_by"`
-	StatedOn  string             `key:"stated_on"`
+	Kind      PointKind          `key:"kind" default:"beam" source:"contract" doc:"what it is"`
+	StatedBy  string             `key:"stated_by" doc:"who stated what it allows"`
+	StatedOn  string             `key:"stated_on" doc:"when"`
 }
 
 // Direction is how a point may be pulled.
@@ -93,51 +105,6 @@ func (PointKind) Words() []string { return []string{"beam", "pipe grid", "truss"
 
 // Beam carries several points.
 type Beam struct {
-	Name   string          `key:"name,required"`
-	Allows *quantity.Force `key:"allows"`
-}
-
-// Action is what is played.
-type Action struct {
-	Area  *Area  `key:"area"`
-	Marks []Mark `key:"marks"`
-}
-
-// Area is the floor of the action: a rectangle at a height.
-type Area struct {
-	At     [2]quantity.Length `key:"at" default:"[0 m, 0 m]" source:"contract"`
-	Size   [2]quantity.Length `key:"size,required"`
-	Height quantity.Length    `key:"height" default:"0 m" source:"design assumption"`
-}
-
-// Mark is a performer's place. Faces 0 is +x, counter-clockwise from above.
-type Mark struct {
-	Name  string             `key:"name,required"`
-	At    [2]quantity.Length `key:"at,required"`
-	Eyes  quantity.Length    `key:"eyes" default:"1.6 m" source:"design assumption"`
-	Faces quantity.Angle     `key:"faces" default:"0 deg" source:"contract"`
-}
-
-// Camera stands, runs on a track, booms or orbits.
-type Camera struct {
-	Name    string               `key:"name,required"`
-	At      *[3]quantity.Length  `key:"at"`
-	Looks   *[3]quantity.Length  `key:"looks"`
-	Lens    *quantity.Length     `key:"lens"`
-	Sensor  [2]quantity.Length   `key:"sensor" default:"[24.9 mm, 14 mm]" source:"design assumption"`
-	Squeeze float64              `key:"squeeze" default:"1" source:"contract"`
-	Pan     [2]quantity.Angle    `key:"pan" default:"[0 deg, 0 deg]" source:"contract"`
-	Tilt    [2]quantity.Angle    `key:"tilt" default:"[0 deg, 0 deg]" source:"contract"`
-	Orbit   *Orbit               `key:"orbit"`
-	Track   [][3]quantity.Length `key:"track"`
-	Boom    *[2]quantity.Length  `key:"boom"`
-}
-
-// Orbit is a circle that a camera runs on.
-type Orbit struct {
-	Around [2]quantity.Length `key:"around" default:"[0 m, 0 m]" source:"contract"`
-	Radius quantity.Length    `key:"radius,required"`
-	Height quantity.Length    `key:"height,required"`
-	From   quantity.Angle     `key:"from" default:"0 deg" source:"contract"`
-	To     quantity.Angle     `key:"to" default:"360 deg" source:"contract"`
+	Name   string          `key:"name,required" doc:"what points call it"`
+	Allows *quantity.Force `key:"allows" doc:"load of all points on it together"`
 }

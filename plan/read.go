@@ -1,0 +1,56 @@
+package plan
+
+import (
+	"cmp"
+	"slices"
+
+	"softloft/document"
+	"softloft/kit"
+	"softloft/plan/key"
+)
+
+// File is a plan that was read, filled with defaults and found without a mistake.
+type File struct {
+	Plan     *Plan
+	Doc      *document.Document
+	Kit      kit.Kit       // the base kit with the plan's own entries
+	Defaults []key.Default // what the user did not type
+	Unused   []key.Unused  // keys that no analysis uses yet
+
+	name string
+	base kit.Kit
+}
+
+// Read reads a plan. File names it in places; base is the kit that the plan's own
+// entries extend. All mistakes come at once, sorted by place; the File is nil where
+// there is one.
+func Read(file string, data []byte, base kit.Kit) (*File, document.Mistakes) {
+	p := &Plan{}
+	doc, mistakes := document.Read(file, data, p)
+	if doc == nil {
+		return nil, mistakes
+	}
+	f := &File{Plan: p, Doc: doc, name: file, base: base}
+	var err error
+	if f.Defaults, err = key.Fill(doc, p); err != nil {
+		return nil, append(mistakes, document.Mark(doc, "", err.Error(), "this is a fault of softloft, not of the plan"))
+	}
+	f.Unused = key.ListUnused(doc, p)
+	f.Kit = base.With(p.Kit)
+	mistakes = append(mistakes, check(f, mistakes)...)
+	if len(mistakes) > 0 {
+		return nil, sorted(mistakes)
+	}
+	f.Defaults = append(f.Defaults, crossDefaults(f)...)
+	return f, nil
+}
+
+// sorted sorts mistakes by place and then by path, and drops what was told twice.
+func sorted(mistakes document.Mistakes) document.Mistakes {
+	slices.SortStableFunc(mistakes, func(a, b document.Mistake) int {
+		return cmp.Or(cmp.Compare(a.Place.Line, b.Place.Line), cmp.Compare(a.Place.Column, b.Place.Column), cmp.Compare(a.Path, b.Path))
+	})
+	return slices.CompactFunc(mistakes, func(a, b document.Mistake) bool {
+		return a.Place == b.Place && a.Problem == b.Problem
+	})
+}
