@@ -127,8 +127,6 @@ type search struct {
 	*system
 	trial   *pose
 	step    []float64
-	back    []float64 // a correction
-	kept    []float64
 	damping float64 // N/m on moves
 	least   float64 // N/m, where damping begins
 	limit   int
@@ -143,6 +141,7 @@ func newSearch(s *system, o *Options) *search {
 	if x.limit <= 0 {
 		x.limit = mostIterations
 	}
+	x.net = x.newNet()
 	x.least = 0.01 * math.Max(s.load.total, 1) / s.size
 	return x
 }
@@ -153,6 +152,7 @@ func (x *search) run() error {
 	best, stalled := math.Inf(1), 0
 	for ; x.count < x.limit; x.count++ {
 		x.refresh()
+		x.tighten()
 		x.cost = x.assemble()
 		var node int
 		x.rest, node = x.imbalance()
@@ -265,13 +265,14 @@ func (x *search) accept() bool {
 	}
 	full := fraction == 1
 	if full && -slope < 1e-10*x.scaleOfEnergy() {
-		x.move(x.q, x.trial, x.step, 1)
+		x.move(x.trial, x.step, 1)
 		x.take(true)
 		return true
 	}
+	trace("it", x.count, "rest", x.rest, "cost", x.cost, "damp", x.damping, "slope", slope, "frac", fraction)
 	for range 6 {
-		x.move(x.q, x.trial, x.step, fraction)
-		if x.lowers(1e-4 * slope * fraction) {
+		x.move(x.trial, x.step, fraction)
+		if x.energy(x.trial) <= x.cost+1e-4*slope*fraction {
 			x.take(full)
 			return true
 		}
@@ -279,42 +280,6 @@ func (x *search) accept() bool {
 		fraction /= 3
 	}
 	return false
-}
-
-// lowers reports whether the trial lowers the energy by enough. A step along straight lines stretches what turns, and
-// stretching is so stiff that it hides the gain: a few more steps with the same factor, from the trial, undo it (the
-// second-order correction of constrained search; Nocedal and Wright, Numerical Optimization, 2006, section 15.6).
-func (x *search) lowers(enough float64) bool {
-	e := x.energy(x.trial)
-	for range 4 {
-		if e <= x.cost+enough {
-			return true
-		}
-		if math.IsInf(e, 0) {
-			return false
-		}
-		x.correct()
-		next := x.energy(x.trial)
-		if !(next < e) {
-			return false
-		}
-		e = next
-	}
-	return e <= x.cost+enough
-}
-
-func (x *search) correct() {
-	if x.back == nil {
-		x.back, x.kept = make([]float64, len(x.grad)), make([]float64, len(x.grad))
-	}
-	copy(x.kept, x.grad)
-	x.gradientAt(x.trial)
-	copy(x.back, x.grad)
-	copy(x.grad, x.kept)
-	x.k.solve(x.back)
-	if x.reach(x.back) < longestStep {
-		x.move(x.trial, x.trial, x.back, -1)
-	}
 }
 
 func (x *search) scaleOfEnergy() float64 { return math.Abs(x.cost) + x.load.total*x.size }

@@ -59,16 +59,16 @@ func (x *search) normalize(v []float64) {
 
 func (x *search) leave(v []float64) bool {
 	for fraction := 0.1; fraction > 1e-5; fraction /= 2 {
-		x.move(x.q, x.trial, v, fraction)
+		x.move(x.trial, v, fraction)
 		plus := x.energy(x.trial)
-		x.move(x.q, x.trial, v, -fraction)
+		x.move(x.trial, v, -fraction)
 		minus := x.energy(x.trial)
 		noise := 1e-13 * x.scaleOfEnergy()
 		if math.Min(plus, minus) >= x.cost-noise {
 			continue
 		}
 		if plus <= minus+noise {
-			x.move(x.q, x.trial, v, fraction)
+			x.move(x.trial, v, fraction)
 		}
 		x.q.copyFrom(x.trial)
 		x.damping = x.least

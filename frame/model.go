@@ -25,7 +25,8 @@ type model struct {
 	weight  []float64 // 1 for a translation, scale² for a turn
 	scale   float64   // m, mean member length: turns are compared with moves through it
 	size    float64   // m, the frame's reach
-	holds   bool      // some translation is fixed
+	rank    []int     // of each node along the band
+	net     *net
 	k       *skyline
 }
 
@@ -104,7 +105,9 @@ func (m *model) enumerate(extra [][]int) {
 	groups := m.groups(extra)
 	m.number = make([][6]int, len(m.rest))
 	m.fix()
-	for _, node := range bandOrder(neighbors(len(m.rest), groups)) {
+	m.rank = make([]int, len(m.rest))
+	for rank, node := range bandOrder(neighbors(len(m.rest), groups)) {
+		m.rank[node] = rank
 		for axis := range 6 {
 			if m.number[node][axis] == held {
 				continue
@@ -126,7 +129,6 @@ func (m *model) fix() {
 		for axis := range 6 {
 			if s.Fixed[axis] {
 				m.number[s.Node][axis] = held
-				m.holds = m.holds || axis < 3
 			} else if s.Spring[axis] > 0 {
 				m.springs = append(m.springs, spring{s.Node, axis, s.Spring[axis]})
 			}
