@@ -78,8 +78,11 @@ func (e *Engine) shine(w *sight, l *lamp, pieces []shape.Polygon, eye r3.Vec, m 
 // sampled adds up a piece of an opening by quadrature.
 func (e *Engine) sampled(l *lamp, p shape.Polygon, eye r3.Vec, m meter, crated bool) float64 {
 	grain := sampleRatio * min(1, l.Distribution.Scale())
-	if crated { // its share falls steeply: it asks for closer steps
-		grain *= crateRatio
+	if crated { // its share falls steeply
+		grain *= closer
+	}
+	if m.receptor == Cylinder { // its response has a point at the axis
+		grain *= closer
 	}
 	return overPolygon(p, eye, grain, func(x r3.Vec) float64 {
 		perArea, distance, direction := l.toward(x, eye)
@@ -98,8 +101,8 @@ func (e *Engine) sampled(l *lamp, p shape.Polygon, eye r3.Vec, m meter, crated b
 const (
 	// sampleRatio is the widest step over an opening, over its distance.
 	sampleRatio = 0.5
-	// crateRatio narrows that under a crate.
-	crateRatio = 0.6
+	// closer narrows that where the response is less smooth.
+	closer = 0.6
 	// deepest is how often a triangle is cut in four, for a point very near.
 	deepest = 7
 )

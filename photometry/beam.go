@@ -28,23 +28,34 @@ func NewBeam(beam, field float64) (Beam, error) {
 	}
 	b := Beam{peak: 1, half: beam / 2}
 	b.exponent = math.Log(math.Ln10/math.Ln2) / math.Log(field/beam)
-	b.peak = 1 / b.flux()
+	b.peak = 1 / b.flux(field)
 	return b, nil
 }
 
 // flux is the integral of the intensity over the half space before the
 // opening, lm per cd of peak: 2 pi times the integral of I sin over the angle,
-// by Gauss's rule in 64 steps.
-func (b Beam) flux() float64 {
+// by Gauss's rule in steps that are shorter where the beam falls off.
+func (b Beam) flux(field float64) float64 {
+	sum := 0.0
+	for _, part := range [4][2]float64{{0, b.half}, {b.half, field / 2}, {field / 2, field}, {field, math.Pi / 2}} {
+		from, to := math.Min(part[0], math.Pi/2), math.Min(part[1], math.Pi/2)
+		sum += b.zone(from, to)
+	}
+	return sum
+}
+
+// zone is the flux between two angles from the aim.
+func (b Beam) zone(from, to float64) float64 {
 	const steps = 64
+	step := (to - from) / steps
 	sum := 0.0
 	for i := range steps {
 		for k, t := range gaussPlaces {
-			angle := (float64(i) + t) / steps * math.Pi / 2
+			angle := from + (float64(i)+t)*step
 			sum += gaussWeights[k] * b.at(angle) * math.Sin(angle)
 		}
 	}
-	return sum * 2 * math.Pi * math.Pi / 2 / steps
+	return 2 * math.Pi * step * sum
 }
 
 // Gauss's three-point rule on 0 to 1.

@@ -13,6 +13,9 @@ func (p Polygon) Crosses(a, b r3.Vec) bool {
 		return false
 	}
 	n := p.Normal()
+	if r3.Norm2(n) == 0 {
+		return false
+	}
 	ha, hb := r3.Dot(n, r3.Sub(a, p[0])), r3.Dot(n, r3.Sub(b, p[0]))
 	slack := touching * r3.Norm(n)
 	if (ha > -slack || hb < slack) && (ha < slack || hb > -slack) {
