@@ -171,7 +171,7 @@ func (x *search) run() error {
 			if x.atMinimum() {
 				return nil
 			}
-			if !x.escape() {
+			if x.load.turning || !x.escape() {
 				return nil // a place of rest that is not a minimum; the state says so
 			}
 			best, stalled = math.Inf(1), 0
@@ -218,6 +218,9 @@ func (x *search) advance() bool {
 		if x.damping < x.least {
 			x.damping = 0
 		}
+		if x.load.turning && x.plain() {
+			return true
+		}
 		in := x.k.factor(x.damping, x.weight, tinyPivot, true)
 		if in.negative > 0 || x.driven(in) {
 			x.damp()
@@ -234,6 +237,27 @@ func (x *search) advance() bool {
 		x.damp()
 	}
 	return false
+}
+
+// plain tries the undamped step of a tangent that is not positive and takes it if it halves the imbalance. Only for
+// moments that keep their direction: they have no potential (Ziegler, Principles of Structural Stability, 1968), so that
+// the tangent's signs say little about where the frame comes to rest.
+func (x *search) plain() bool {
+	x.k.factor(0, x.weight, tinyPivot, false)
+	copy(x.step, x.grad)
+	x.k.solve(x.step)
+	if r := x.reach(x.step); !(r < longestStep) {
+		return false
+	}
+	x.move(x.trial, x.step, -1)
+	x.gradientAt(x.trial)
+	after, _ := x.imbalance()
+	if !(after < x.rest/2) {
+		x.gradientAt(x.q)
+		return false
+	}
+	x.take(true)
+	return true
 }
 
 func (x *search) damp() { x.damping = math.Max(4*x.damping, x.least) }
@@ -269,7 +293,6 @@ func (x *search) accept() bool {
 		x.take(true)
 		return true
 	}
-	trace("it", x.count, "rest", x.rest, "cost", x.cost, "damp", x.damping, "slope", slope, "frac", fraction)
 	for range 6 {
 		x.move(x.trial, x.step, fraction)
 		if x.energy(x.trial) <= x.cost+1e-4*slope*fraction {

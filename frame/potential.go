@@ -4,13 +4,14 @@ import "gonum.org/v1/gonum/spatial/r3"
 
 // loading is a load case brought onto a model.
 type loading struct {
-	force  []r3.Vec // on each node, with the shares of the members' loads taken on their chords
-	moment []r3.Vec
-	offset []OffsetLoad
-	rider  []RiderLoad
-	on     []MemberLoad // per member, summed
-	loaded []bool
-	total  float64 // N, the sum of the forces' sizes
+	force   []r3.Vec // on each node, with the shares of the members' loads taken on their chords
+	moment  []r3.Vec
+	offset  []OffsetLoad
+	rider   []RiderLoad
+	on      []MemberLoad // per member, summed
+	loaded  []bool
+	total   float64 // N, the sum of the forces' sizes
+	turning bool    // some moment keeps its direction
 }
 
 func newLoading(m *model, l *Loads) (*loading, error) {
@@ -35,6 +36,9 @@ func newLoading(m *model, l *Loads) (*loading, error) {
 	}
 	for _, f := range l.Rider {
 		g.total += r3.Norm(f.Force)
+	}
+	for _, f := range l.Nodal {
+		g.turning = g.turning || r3.Norm(f.Moment) > 1e-9*g.total*m.scale
 	}
 	return g, nil
 }
