@@ -3,11 +3,13 @@ package rig
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"softloft/kit"
 	"softloft/plan"
+	"softloft/source"
 )
 
 // LinesBody is the body of what hangs above the box: the points carry it, the box
@@ -89,6 +91,7 @@ func (d *deriver) drop(number int, lower r3.Vec, piece kit.Suspender, join *plan
 	drop := Drop{
 		Part: fmt.Sprintf("drop.%d", number), Name: fmt.Sprintf("drop %d", number), Upper: upper, Lower: lower,
 		UpperTube: d.tubeAt(upper), LowerTube: d.tubeAt(lower), Length: d.depth(),
+		Kind: kindOf(piece),
 		Demo: piece.Entry.Source.Demo("rated"), RatedSource: piece.Entry.Source.For("rated"),
 	}
 	if join.Length != nil {
@@ -227,12 +230,31 @@ func (d *deriver) lineRope(id string) *Rope {
 		return nil
 	}
 	if r := piece.Rope; r != nil {
-		return &Rope{ID: id, Fiber: r.Kind != "wire", EA: value(r.Stiffness), MassPerLength: float(r.Mass), Breaks: float(r.Breaks),
+		return &Rope{ID: id, Kind: kindOf(piece), EA: value(r.Stiffness), MassPerLength: float(r.Mass), Breaks: float(r.Breaks),
 			Knot: r.Knot, Diameter: float(r.Diameter), Demo: r.Source.Demo("breaks"), Source: r.Source.For("breaks")}
 	}
 	h := piece.Hardware
-	return &Rope{ID: id, Fiber: h.Material != "steel" && h.Material != "chain", EA: value(h.Stiffness), MassPerLength: float(h.Mass.PerLength),
+	return &Rope{ID: id, Kind: kindOf(piece), EA: value(h.Stiffness), MassPerLength: float(h.Mass.PerLength),
 		Breaks: float(h.Rated), Working: h.Kind != "breaking", Demo: h.Source.Demo("rated"), Source: h.Source.For("rated")}
+}
+
+// kindOf sorts a suspender into the kinds that design factors are stated for.
+func kindOf(piece kit.Suspender) source.Hardware {
+	material := piece.Hardware.Material
+	if piece.Rope != nil {
+		material = piece.Rope.Kind
+	}
+	switch {
+	case strings.Contains(material, "chain"):
+		return source.Chain
+	case strings.Contains(material, "steel core"):
+		return source.SteelCoreSling
+	case strings.Contains(material, "wire"), strings.Contains(material, "steel"):
+		return source.WireRope
+	case piece.Rope != nil:
+		return source.FiberRope
+	}
+	return source.RoundSling
 }
 
 func (d *deriver) linePulley(id string) *Pulley {

@@ -7,6 +7,7 @@ import (
 	"softloft/kit"
 	"softloft/plan"
 	"softloft/shape"
+	"softloft/source"
 )
 
 // Rig is every placed part of one plan.
@@ -124,6 +125,7 @@ type Drop struct {
 	EA          float64
 	Rated       *float64
 	Breaking    bool
+	Kind        source.Hardware
 	Demo        bool
 	RatedSource string
 }
@@ -148,7 +150,7 @@ type Line struct {
 // Rope is what a line is made of. Breaks is nil where nobody gave it.
 type Rope struct {
 	ID            string
-	Fiber         bool
+	Kind          source.Hardware
 	EA            float64 // 0 unknown
 	MassPerLength *float64
 	Breaks        *float64 // N; a working load limit where Working is true

@@ -1,0 +1,336 @@
+package load
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"softloft/finding"
+	"softloft/rig"
+)
+
+// Run analyzes a rig. What cannot be worked out is null in the answer and a
+// finding that is not known; Run never fails.
+func Run(r *rig.Rig) (Answer, []finding.Finding) {
+	w := &work{rig: r}
+	rows, total, unknown := takeOff(r)
+	w.answer = Answer{Mass: Number(total), TakeOff: rows, Center: plannedCenter(r)}
+	w.massUnknown(unknown)
+	w.solve()
+	w.linesAndPoints()
+	w.lost()
+	w.answer.Assumptions = w.assumptions()
+	w.conclude()
+	return w.answer, w.findings
+}
+
+// work is an analysis under way. The states are nil where they were not found.
+type work struct {
+	rig      *rig.Rig
+	model    *model
+	built    *solved
+	grown    *solved
+	losses   []loss
+	answer   Answer
+	findings []finding.Finding
+	unsolved string // why there is no built state
+}
+
+// massUnknown turns parts without a mass into a finding that the rest follows from.
+func (w *work) massUnknown(unknown []string) {
+	if len(unknown) == 0 {
+		return
+	}
+	w.answer.Mass = Number(math.NaN())
+	for _, id := range unknown {
+		p, _ := w.rig.Part(id)
+		why := "the kit gives no mass for it"
+		if p.MassFrom != "" {
+			why = p.MassFrom
+		}
+		w.findings = append(w.findings, finding.Unknown("load.mass."+id, w.subject(id, p.Path),
+			"What "+p.Name+" weighs", why))
+		w.answer.Unknown = append(w.answer.Unknown, "the mass of "+id)
+	}
+}
+
+// solve builds the model and finds the built and the grown state.
+func (w *work) solve() {
+	model, err := build(w.rig)
+	if err != nil {
+		w.unsolved = err.Error()
+		return
+	}
+	w.model = model
+	if len(model.problem.Cables) == 0 {
+		w.unsolved = "nothing carries the box: the plan names no line that holds it"
+		return
+	}
+	if len(w.answer.Unknown) > 0 {
+		w.unsolved = "the mass of some parts is not known"
+		return
+	}
+	loads, err := model.built()
+	if err == nil {
+		w.built, err = model.rest(loads)
+	}
+	if err != nil {
+		w.unsolved = err.Error()
+		return
+	}
+	w.grow()
+	w.losses = model.losses(w.built)
+}
+
+// grow finds the grown state; the built one where nothing may still go up.
+func (w *work) grow() {
+	if w.rig.Plan.Provision == nil {
+		w.grown = w.built
+		return
+	}
+	loads, err := w.model.grown()
+	if err == nil {
+		w.grown, err = w.model.rest(loads)
+	}
+	if err != nil {
+		w.grown = nil
+		w.findings = append(w.findings, finding.Unknown("load.grown", w.subject("box", "provision"),
+			"The box with everything up that the plan provides for", err.Error()))
+	}
+}
+
+// linesAndPoints tells the built state.
+func (w *work) linesAndPoints() {
+	if w.built == nil {
+		w.unsolvedLines()
+		return
+	}
+	center, ok := w.built.center()
+	if ok {
+		v := vec(center)
+		w.answer.Center = &v
+	}
+	w.answer.Pose = w.model.pose(w.built)
+	for i := range w.rig.Lines {
+		w.answer.Lines = append(w.answer.Lines, w.line(i))
+	}
+	w.answer.Points = w.points()
+	w.answer.Frame = w.frame()
+	force, moment := w.balance()
+	w.answer.Residual = &ResidualSum{ForceN: Number(force), MomentNm: Number(moment)}
+}
+
+// unsolvedLines lists lines and points with nothing known about them.
+func (w *work) unsolvedLines() {
+	for i := range w.rig.Lines {
+		l := &w.rig.Lines[i]
+		nan := Number(math.NaN())
+		w.answer.Lines = append(w.answer.Lines, Line{Name: l.Name, To: toName(l), Length: nan, HaulLength: nan, Haul: nan,
+			Cases: Cases{nan, nan, nan, nan, nan, nan}})
+	}
+	for _, p := range w.rig.Points {
+		w.answer.Points = append(w.answer.Points, Point{Name: p.Name})
+	}
+}
+
+func toName(l *rig.Line) string {
+	if l.Bridle != nil {
+		return l.Bridle.Points[0] + " and " + l.Bridle.Points[1]
+	}
+	return l.Point
+}
+
+// line tells one line as built, and its cases.
+func (w *work) line(i int) Line {
+	l := &w.rig.Lines[i]
+	nan := Number(math.NaN())
+	told := Line{Name: l.Name, To: toName(l), Length: nan, HaulLength: nan, Haul: nan, Cases: Cases{nan, nan, nan, nan, nan, nan}}
+	if w.model.lines[i] < 0 {
+		return told
+	}
+	cable := w.built.Cables[w.model.lines[i]]
+	at := vec(w.built.Position[w.model.problem.Cables[w.model.lines[i]].I])
+	force := vec(cable.ForceOnI)
+	told.At, told.ForceOnBox, told.Slack = &at, &force, cable.Slack
+	if top, ok := w.rig.Top(l); ok {
+		v := vec(top)
+		told.Point = &v
+	}
+	told.Length = Number(cable.Unstretched)
+	if l.Pulley != nil {
+		told.HaulLength, told.Haul = Number(w.rig.HaulLength(l)), Number(cable.Tension)
+	}
+	told.Cases = w.cases(i)
+	told.Governs = governs(told.Cases)
+	return told
+}
+
+// cases gathers a line's tensions. A line that holds nothing more after a loss of
+// its own is not among its own losses.
+func (w *work) cases(i int) Cases {
+	nan := Number(math.NaN())
+	c := Cases{Built: Number(w.model.tension(w.built, i)), Grown: Number(w.model.tension(w.grown, i)),
+		Lift: nan, TiltWorst: nan, LostWorst: nan, Diagonal: nan}
+	for _, l := range w.losses {
+		if l.state != nil {
+			c.LostWorst = Number(greater(float64(c.LostWorst), w.model.tension(l.state, i)))
+		}
+	}
+	if !w.rig.Plan.Rules.LoadCells {
+		c.Diagonal = Number(w.heaviest() / 2)
+	}
+	return c
+}
+
+// heaviest is the weight of the box with what may still go up, in N.
+func (w *work) heaviest() float64 {
+	heavy := weightN(w.built.loads, &w.model.problem)
+	if w.grown != nil {
+		heavy = math.Max(heavy, weightN(w.grown.loads, &w.model.problem))
+	}
+	return heavy
+}
+
+// greater returns the larger of two numbers, the known one where the other is NaN.
+func greater(a, b float64) float64 {
+	if math.IsNaN(a) || b > a {
+		return b
+	}
+	return a
+}
+
+// governs names the largest of a line's cases.
+func governs(c Cases) string {
+	name, most := "", math.Inf(-1)
+	for _, k := range []struct {
+		name string
+		n    Number
+	}{{"built", c.Built}, {"grown", c.Grown}, {"lift", c.Lift}, {"tilt_worst", c.TiltWorst}, {"lost_worst", c.LostWorst}, {"diagonal", c.Diagonal}} {
+		if float64(k.n) > most*(1+1e-9)+1e-9 || (name == "" && float64(k.n) >= 0) {
+			name, most = k.name, float64(k.n)
+		}
+	}
+	return name
+}
+
+// points tells what each building point gets from all lines on it. The worst loss
+// is the one that pulls it down most.
+func (w *work) points() []Point {
+	built, grown := w.model.pointForces(w.built), w.model.pointForces(w.grown)
+	var lost []map[string]r3.Vec
+	for _, l := range w.losses {
+		if l.state != nil {
+			lost = append(lost, w.model.pointForces(l.state))
+		}
+	}
+	var told []Point
+	for _, p := range w.rig.Points {
+		row := Point{Name: p.Name}
+		row.Cases.Built, row.Cases.Grown = force(built, p.Name, w.built != nil), force(grown, p.Name, w.grown != nil)
+		for _, forces := range lost {
+			f, ok := forces[p.Name]
+			if ok && (row.Cases.LostWorst == nil || f.Z < float64(row.Cases.LostWorst[2])) {
+				v := vec(f)
+				row.Cases.LostWorst = &v
+			}
+		}
+		told = append(told, row)
+	}
+	return told
+}
+
+func force(forces map[string]r3.Vec, name string, known bool) *Vec {
+	if !known {
+		return nil
+	}
+	v := vec(forces[name])
+	return &v
+}
+
+// frame tells the tubes.
+func (w *work) frame() *Frame {
+	built, sag := w.model.bending(w.built, "built")
+	told := &Frame{Sag: Number(sag), Members: built}
+	for _, m := range built {
+		told.Stress = Number(greater(float64(told.Stress), float64(m.Stress)))
+	}
+	if w.grown != nil && w.grown != w.built {
+		grown, _ := w.model.bending(w.grown, "grown")
+		told.Members = worse(built, grown)
+	}
+	for _, m := range told.Members {
+		if math.IsNaN(float64(m.Use)) {
+			told.Use = m.Use
+			break
+		}
+		told.Use = Number(greater(float64(told.Use), float64(m.Use)))
+	}
+	return told
+}
+
+// balance sets the reported forces on the box against the reported weight at the
+// reported center: what is left, in N and N·m.
+func (w *work) balance() (force, moment float64) {
+	weight := down(float64(w.answer.Mass))
+	center, _ := w.built.center()
+	sumF, sumM := weight, r3.Cross(center, weight)
+	for i := range w.rig.Lines {
+		if cable := w.model.lines[i]; cable >= 0 {
+			f := w.built.Cables[cable].ForceOnI
+			sumF = r3.Add(sumF, f)
+			sumM = r3.Add(sumM, r3.Cross(w.built.Position[w.model.problem.Cables[cable].I], f))
+		}
+	}
+	return r3.Norm(sumF), r3.Norm(sumM)
+}
+
+// lost tells every loss.
+func (w *work) lost() {
+	for _, l := range w.losses {
+		nan := Number(math.NaN())
+		told := Lost{What: l.what, Name: l.name, Outcome: l.outcome, Why: l.why, Estimate: nan, Tilt: nan, Drop: nan}
+		if l.state != nil {
+			told.Tension, told.ForceOnBox, told.At = map[string]Number{}, map[string]Vec{}, map[string]Vec{}
+			for i := range w.rig.Lines {
+				cable := w.model.lines[i]
+				if cable < 0 || (l.what == "line" && w.rig.Lines[i].Name == l.name) {
+					continue
+				}
+				name := w.rig.Lines[i].Name
+				told.Tension[name] = Number(l.state.Cables[cable].Tension)
+				told.ForceOnBox[name] = vec(l.state.Cables[cable].ForceOnI)
+				told.At[name] = vec(l.state.Position[w.model.problem.Cables[cable].I])
+			}
+			if c, ok := l.state.center(); ok {
+				v := vec(c)
+				told.Center = &v
+			}
+			told.Pose = w.model.pose(l.state)
+			told.Estimate, told.Drop = Number(l.estimate), Number(l.drop)
+			told.Tilt = Number(w.model.tiltOf(l.state))
+		}
+		w.answer.Lost = append(w.answer.Lost, told)
+	}
+}
+
+// assumptions lists what was assumed where the plan and the kit are silent.
+func (w *work) assumptions() []string {
+	if w.model == nil {
+		return nil
+	}
+	told := append([]string(nil), w.model.assumed...)
+	for i := range w.rig.Lines {
+		l := &w.rig.Lines[i]
+		if l.Pulley != nil && l.TieOff == nil {
+			told = append(told, fmt.Sprintf("line %s: no tie-off is given, its haul side is taken straight down to the floor", l.Name))
+		}
+	}
+	for _, wt := range w.rig.Weights {
+		p, ok := w.rig.Part(wt.Part)
+		if ok && p.What == "lamp" && wt.OnTube == "" && !wt.Elsewhere {
+			told = append(told, "how "+p.Name+" is carried is not given: it is taken to act on the bottom frame's four corners")
+		}
+	}
+	return told
+}

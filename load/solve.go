@@ -1,0 +1,107 @@
+package load
+
+import (
+	"errors"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"softloft/frame"
+)
+
+// solved is one case at rest.
+type solved struct {
+	*frame.State
+	loads frame.Loads
+}
+
+// rest finds the place of rest with every line in place. Lines whose lengths are
+// not given hold their attachments at the planned heights.
+func (m *model) rest(loads frame.Loads) (*solved, error) {
+	state, err := m.problem.Equilibrium(loads, frame.Options{Held: m.held()})
+	if err != nil {
+		return nil, m.inWords(err)
+	}
+	if !m.finite(state) {
+		return nil, errors.New("no place of rest was found: the numbers ran away")
+	}
+	return &solved{State: state, loads: loads}, nil
+}
+
+// held asks for the lengths that put each attachment at its planned height; empty
+// where the plan gives the lengths.
+func (m *model) held() []frame.Held {
+	var held []frame.Held
+	for i := range m.rig.Lines {
+		if m.lines[i] >= 0 && m.rig.Lines[i].Length == nil {
+			held = append(held, frame.Held{Cable: m.lines[i], Height: m.planned[i].Z})
+		}
+	}
+	return held
+}
+
+// fixed returns the problem with every cable at the length it has in a state, for
+// what happens afterwards.
+func (m *model) fixed(s *frame.State) frame.Problem {
+	p := m.problem
+	p.Cables = append([]frame.Cable(nil), p.Cables...)
+	for i := range p.Cables {
+		p.Cables[i].Unstretched = s.Cables[i].Unstretched
+	}
+	return p
+}
+
+// cut finds where the box comes to rest once some cables are gone, starting from
+// where it hung before.
+func (m *model) cut(before *solved, gone ...int) (*solved, error) {
+	p := m.fixed(before.State)
+	state, err := p.Equilibrium(before.loads, frame.Options{Cut: gone, Start: before.State})
+	if err != nil {
+		return nil, m.inWords(err)
+	}
+	if !m.finite(state) {
+		return nil, errors.New("no place of rest was found: the numbers ran away")
+	}
+	return &solved{State: state, loads: before.loads}, nil
+}
+
+func (m *model) finite(s *frame.State) bool {
+	for _, p := range s.Position {
+		if !known(p) {
+			return false
+		}
+	}
+	for _, c := range s.Cables {
+		if math.IsNaN(c.Tension) || math.IsInf(c.Tension, 0) {
+			return false
+		}
+	}
+	return true
+}
+
+func known(v r3.Vec) bool {
+	sum := v.X + v.Y + v.Z
+	return !math.IsNaN(sum) && !math.IsInf(sum, 0)
+}
+
+// center returns the center of gravity in the room, in the state's own pose.
+func (s *solved) center() (r3.Vec, bool) { return s.Center(s.loads) }
+
+// fall says that nothing holds the box, in a crew's words.
+type fall struct{ node string }
+
+func (f fall) Error() string { return "nothing carries the box: the " + f.node + " falls" }
+
+// inWords puts a solver's complaint into a crew's words.
+func (m *model) inWords(err error) error {
+	var falls *frame.Falls
+	if errors.As(err, &falls) {
+		return fall{falls.Node}
+	}
+	return err
+}
+
+func isFall(err error) bool {
+	var f fall
+	return errors.As(err, &f)
+}

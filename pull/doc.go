@@ -1,0 +1,6 @@
+// Package pull makes the pull list: all that must come off the shelf, counted from
+// the rig's placed parts alone. Pieces of one kind, one kit entry and one length are
+// one row; every row names the parts that it stands for.
+//
+// Lengths in m, masses in kg. Knots, tails and splices are not added yet.
+package pull

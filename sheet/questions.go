@@ -1,0 +1,126 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"softloft/finding"
+	"softloft/quantity"
+)
+
+func hypot(a, b float64) float64 { return math.Hypot(a, b) }
+
+// questions answers, of the twelve that a crew asks, what can be answered already,
+// under the numbers by which docs/questions lists them.
+func (c *check) questions() {
+	c.heading("Ten-second answers")
+	c.question(1, "all-in weight, and on a point", c.weight())
+	c.question(2, "level for the stop, and what is left", c.level())
+	c.question(3, "two feet up", c.twoUp())
+	c.question(4, "what may still go up", c.growth())
+	c.question(6, "lowest edge over the floor and over heads", c.lowest())
+	c.line("   5, 7 to 12: not answered yet")
+}
+
+func (c *check) question(number int, ask, told string) {
+	if told == "" {
+		told = "the plan does not say enough"
+	}
+	lines := wrap(fmt.Sprintf("%s: %s", ask, told), 92)
+	c.line("  %2d  %s", number, lines[0])
+	for _, l := range lines[1:] {
+		c.line("      %s", l)
+	}
+}
+
+func (c *check) weight() string {
+	if !finding.Known(float64(c.a.Load.Mass)) {
+		return "not known, some masses are missing"
+	}
+	told := quantity.LoadUp(c.units, quantity.Mass(c.a.Load.Mass)) + " on the lines"
+	name, built, lost := "", 0.0, math.NaN()
+	for _, p := range c.a.Load.Points {
+		if v := p.Cases.Built; v != nil && float64(-v[2]) > built {
+			name, built = p.Name, float64(-v[2])
+		}
+		if v := p.Cases.LostWorst; v != nil && !(float64(-v[2]) <= lost) {
+			lost = float64(-v[2])
+		}
+	}
+	if name != "" {
+		told += fmt.Sprintf("; most on point %s, %s now", clean(name), quantity.LoadUp(c.units, quantity.Force(built)))
+		if finding.Known(lost) {
+			told += fmt.Sprintf("; at worst %s on one point with a line lost", quantity.LoadUp(c.units, quantity.Force(lost)))
+		}
+	}
+	return told + c.notPlaced()
+}
+
+// notPlaced reminds that the weight isn't whole.
+func (c *check) notPlaced() string {
+	var missing []string
+	for _, n := range c.a.Rig.NotPlaced {
+		missing = append(missing, clean(n.What))
+	}
+	if len(missing) == 0 {
+		return ""
+	}
+	return "; without " + strings.Join(missing, ", ")
+}
+
+func (c *check) level() string {
+	a := c.a.Light.Area
+	if a == nil || !finding.Known(float64(a.Level)) {
+		return ""
+	}
+	if a.Level > 1 {
+		return fmt.Sprintf("full level is %s short", c.units.Stops(quantity.Stops(-a.Reserve)))
+	}
+	return fmt.Sprintf("%.0f %%, with %s in hand at full level (direct light)", 100*float64(a.Level), c.units.Stops(quantity.Stops(a.Reserve)))
+}
+
+func (c *check) twoUp() string {
+	if !finding.Known(float64(c.a.TwoUp)) {
+		return ""
+	}
+	return fmt.Sprintf("%+.1f stop over the area; in shot: not answered yet", float64(c.a.TwoUp))
+}
+
+func (c *check) growth() string {
+	if c.a.Model.Plan.Provision == nil {
+		return "the plan provides for nothing more"
+	}
+	worst := finding.Within
+	name := ""
+	margin := math.Inf(1)
+	for _, f := range c.a.Findings {
+		if !strings.HasPrefix(f.ID, "load.") {
+			continue
+		}
+		if w := finding.Worst(worst, f.Result); w != worst || (f.Result == worst && finding.Known(f.Margin) && f.Margin < margin) {
+			worst, name, margin = w, f.Statement, f.Margin
+		}
+	}
+	return fmt.Sprintf("with what the plan provides for up, the loads are %s their limits; nearest: %s", words[worst], clean(name))
+}
+
+var words = map[finding.Result]string{finding.Within: "within", finding.Tight: "tight under", finding.Over: "over", finding.NotKnown: "not known against"}
+
+func (c *check) lowest() string {
+	low := c.a.Model.ClothAt - c.a.Model.LowestBy
+	if pose := c.a.Load.Pose; pose != nil && finding.Known(float64(pose.Lowest)) {
+		low = float64(pose.Lowest)
+	}
+	told := c.units.Length(quantity.Length(low)) + " over the floor"
+	eyes := 0.0
+	if action := c.a.Model.Plan.Action; action != nil {
+		for _, m := range action.Marks {
+			eyes = math.Max(eyes, float64(m.Eyes))
+		}
+	}
+	if eyes > 0 {
+		told += fmt.Sprintf(", %s over the highest eyes", c.units.Length(quantity.Length(low-eyes)))
+	}
+	return told
+}
