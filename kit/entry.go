@@ -3,48 +3,25 @@ package kit
 import (
 	"softloft/document"
 	"softloft/quantity"
-	"strings"
 )
 
 // Entry is what every kit entry has besides its properties.
 type Entry struct {
-	Name   string  `key:"name" doc:"the name that a crew reads on the pull list"`
-	Source Sources `key:"source" doc:"where the values come from: one text for all, or one for each key"`
+	Name   string  `key:"name" doc:"the name that a crew reads on the pull list; default the id"`
+	Source Sources `key:"source" doc:"where the values come from: one text for all, or one for each key, with all for the rest"`
 	Note   string  `key:"note" doc:"what a user must know about the values"`
 }
 
-// Sources says where an entry's values come from. All holds for each value that
-// is not in Each. The text "demo value" marks an invented value.
-type Sources struct {
-	All  string
-	Each map[string]string
-}
-
-// ReadFrom takes one text for all values or a mapping from key to text.
-func (s *Sources) ReadFrom(c *document.Cursor) {
-	if c.IsMap() {
-		s.Each = map[string]string{}
-		c.Into(&s.Each)
-		return
+// Label is the name a crew reads: the entry's name, else its id.
+func (e Entry) Label(id string) string {
+	if e.Name != "" {
+		return e.Name
 	}
-	s.All = c.Text()
+	return id
 }
 
-// For returns the source of the value under key, or "" where none is given.
-func (s Sources) For(key string) string {
-	if text, ok := s.Each[key]; ok {
-		return text
-	}
-	return s.All
-}
-
-// Demo reports whether the value under key is an invented one.
-func (s Sources) Demo(key string) bool {
-	return strings.HasPrefix(s.For(key), DemoValue)
-}
-
-// DemoValue opens the source of an invented value.
-const DemoValue = "demo value"
+// entry gives the part that all kinds of entries share.
+func (e Entry) entry() Entry { return e }
 
 // Weight is a mass for each piece, or a mass for each metre of length. Both nil
 // means that nobody gave it.

@@ -1,38 +1,38 @@
 package kit
 
 import (
-	"fmt"
 	"maps"
 	"slices"
 )
 
-// Kit is a set of entries by kind and id. The zero Kit is empty.
+// Kit is a set of entries by kind and id. The zero Kit is empty. Its maps are
+// shared by copies and must not be written to.
 type Kit struct {
-	Alloy     map[string]Alloy    `key:"alloy"`
-	Tube      map[string]Tube     `key:"tube"`
-	Cloth     map[string]Cloth    `key:"cloth"`
-	Crate     map[string]Crate    `key:"crate"`
-	Wrap      map[string]Wrap     `key:"wrap"`
-	Lamp      map[string]Lamp     `key:"lamp"`
-	Rope      map[string]Rope     `key:"rope"`
-	Pulley    map[string]Pulley   `key:"pulley"`
-	Stand     map[string]Stand    `key:"stand"`
-	Arm       map[string]Hardware `key:"arm"`
-	Head      map[string]Hardware `key:"head"`
-	Clamp     map[string]Hardware `key:"clamp"`
-	Shackle   map[string]Hardware `key:"shackle"`
-	Safety    map[string]Hardware `key:"safety"`
-	Webbing   map[string]Hardware `key:"webbing"`
-	Sling     map[string]Hardware `key:"sling"`
-	Corner    map[string]Hardware `key:"corner"`
-	Tee       map[string]Hardware `key:"tee"`
-	Ear       map[string]Hardware `key:"ear"`
-	Tie       map[string]Hardware `key:"tie"`
-	Retainer  map[string]Hardware `key:"retainer"`
-	Bag       map[string]Hardware `key:"bag"`
-	Cable     map[string]Hardware `key:"cable"`
-	Connector map[string]Hardware `key:"connector"`
-	Adapter   map[string]Hardware `key:"adapter"`
+	Alloy     map[string]Alloy    `key:"alloy" doc:"what tubes are made of"`
+	Tube      map[string]Tube     `key:"tube" doc:"frame members: stock that is cut or taken from the shelf"`
+	Cloth     map[string]Cloth    `key:"cloth" doc:"diffusion"`
+	Crate     map[string]Crate    `key:"crate" doc:"egg-crates under the cloth"`
+	Wrap      map[string]Wrap     `key:"wrap" doc:"cloth of sides, roof and skirts"`
+	Lamp      map[string]Lamp     `key:"lamp" doc:"heads with their opening"`
+	Rope      map[string]Rope     `key:"rope" doc:"fiber ropes and wires that lines are made of"`
+	Pulley    map[string]Pulley   `key:"pulley" doc:"blocks that turn a line to its haul side"`
+	Stand     map[string]Stand    `key:"stand" doc:"what stands on the floor"`
+	Arm       map[string]Hardware `key:"arm" doc:"arms that reach from a stand's top"`
+	Head      map[string]Hardware `key:"head" doc:"heads that hold an arm or a pin"`
+	Clamp     map[string]Hardware `key:"clamp" doc:"clamps on beams, pipe grids and tubes"`
+	Shackle   map[string]Hardware `key:"shackle" doc:"shackles between a line and what it holds"`
+	Safety    map[string]Hardware `key:"safety" doc:"the second means that catches a lamp"`
+	Webbing   map[string]Hardware `key:"webbing" doc:"straps"`
+	Sling     map[string]Hardware `key:"sling" doc:"slings and chain for drops"`
+	Corner    map[string]Hardware `key:"corner" doc:"fittings that join two tubes at a corner"`
+	Tee       map[string]Hardware `key:"tee" doc:"fittings that join a tube's end to another's middle"`
+	Ear       map[string]Hardware `key:"ear" doc:"ears by which stands hold a frame"`
+	Tie       map[string]Hardware `key:"tie" doc:"ties between cloth and frame"`
+	Retainer  map[string]Hardware `key:"retainer" doc:"what keeps a pin in its receiver"`
+	Bag       map[string]Hardware `key:"bag" doc:"weights on stands"`
+	Cable     map[string]Hardware `key:"cable" doc:"power and control cable"`
+	Connector map[string]Hardware `key:"connector" doc:"what joins cables"`
+	Adapter   map[string]Hardware `key:"adapter" doc:"from one pin or receiver to another"`
 }
 
 // With returns the kit with more's entries added; an entry of more replaces the
@@ -63,7 +63,8 @@ func over[T any](base, more map[string]T) map[string]T {
 }
 
 // Suspender is what a line, a drop or a secondary is made of, from whichever kind
-// names it. Breaking is true where Rated is the load at which it breaks.
+// names it. Rope is nil where a sling, webbing or safety was found; Hardware then
+// has its properties.
 type Suspender struct {
 	Kind, ID string
 	Entry    Entry
@@ -71,7 +72,8 @@ type Suspender struct {
 	Rope     *Rope
 }
 
-// Suspender finds a rope, sling, webbing or safety by its id.
+// Suspender finds a rope, sling, webbing or safety by its id. Check refuses an id
+// that two of these kinds use.
 func (k Kit) Suspender(id string) (Suspender, bool) {
 	if rope, ok := k.Rope[id]; ok {
 		return Suspender{Kind: "rope", ID: id, Entry: rope.Entry, Rope: &rope}, true
@@ -89,11 +91,3 @@ func (k Kit) Suspender(id string) (Suspender, bool) {
 
 // IDs lists the ids of a set in order.
 func IDs[T any](set map[string]T) []string { return slices.Sorted(maps.Keys(set)) }
-
-// Label is the name a crew reads: the entry's name, else its id.
-func (e Entry) Label(id string) string {
-	if e.Name != "" {
-		return e.Name
-	}
-	return fmt.Sprint(id)
-}

@@ -10,21 +10,21 @@ import (
 // gravity and of the clamp.
 type Lamp struct {
 	Entry
-	Mass        *quantity.Mass      `key:"mass"`
-	Power       *quantity.Power     `key:"power"`
-	PowerFactor float64             `key:"power_factor" default:"1" source:"design assumption"`
-	Inrush      *quantity.Current   `key:"inrush"`
+	Mass        *quantity.Mass      `key:"mass" doc:"with yoke, without clamp and cable"`
+	Power       *quantity.Power     `key:"power" doc:"at full level"`
+	PowerFactor float64             `key:"power_factor" default:"1" source:"design assumption" doc:"active power over volts times amps"`
+	Inrush      *quantity.Current   `key:"inrush" doc:"current for an instant when it is switched on"`
 	Size        [2]quantity.Length  `key:"size,required" doc:"the luminous opening, the first along +x before roll and pan"`
-	Lumens      *quantity.Flux      `key:"lumens"`
+	Lumens      *quantity.Flux      `key:"lumens" doc:"light from the opening at full level"`
 	Spread      Spread              `key:"spread" doc:"lambertian, {beam, field} or {file}"`
 	Body        *[3]quantity.Length `key:"body" doc:"the housing behind the opening, which shades"`
 	CG          quantity.Length     `key:"cg" doc:"center of gravity behind the opening"`
 	Hook        quantity.Length     `key:"hook" doc:"clamp behind the opening"`
-	Pin         *quantity.Length    `key:"pin"`
+	Pin         *quantity.Length    `key:"pin" doc:"pin or receiver of its yoke: 16 mm or 28 mm"`
 	Control     string              `key:"control" doc:"remote or hand"`
 	Supply      Supply              `key:"supply" doc:"inside, or {mass, off_box}"`
 	KeepOff     *quantity.Length    `key:"keep_off" doc:"distance to keep to what can burn"`
-	Flicker     string              `key:"flicker"`
+	Flicker     string              `key:"flicker" doc:"what it does at high frame rates"`
 }
 
 // Spread is how a lamp's light leaves its opening: Lambertian where all fields
