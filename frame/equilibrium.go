@@ -43,7 +43,16 @@ func (p *Problem) Equilibrium(l Loads, o Options) (*State, error) {
 	if err := m.carried(); err != nil {
 		return nil, err
 	}
-	if err := s.run(); err != nil {
+	holds, err := s.holdsOf(&o)
+	if err != nil {
+		return nil, err
+	}
+	if len(holds) > 0 {
+		err = s.runHeld(holds)
+	} else {
+		err = s.run()
+	}
+	if err != nil {
 		return nil, err
 	}
 	return s.state(), nil
@@ -129,7 +138,8 @@ type search struct {
 	step    []float64
 	damping float64 // N/m on moves
 	least   float64 // N/m, where damping begins
-	limit   int
+	limit   int     // steps per run
+	budget  int
 	count   int
 	cost    float64
 	signs   inertia
@@ -148,9 +158,10 @@ func newSearch(s *system, o *Options) *search {
 
 // run goes down until the forces vanish on a minimum.
 func (x *search) run() error {
+	x.damping, x.budget = 0, x.count+x.limit
 	tolerance := restTolerance * math.Max(x.load.total, 1e-3)
 	best, stalled := math.Inf(1), 0
-	for ; x.count < x.limit; x.count++ {
+	for ; x.count < x.budget; x.count++ {
 		x.refresh()
 		x.tighten()
 		x.cost = x.assemble()
@@ -167,22 +178,19 @@ func (x *search) run() error {
 		} else {
 			stalled++
 		}
-		if x.rest <= tolerance || x.rest <= x.noise() && stalled > 3 {
-			if x.atMinimum() {
-				return nil
+		if x.rest > tolerance && (x.rest > x.noise() || stalled <= 3) {
+			if x.advance() {
+				continue
 			}
-			if x.load.turning || !x.escape() {
-				return nil // a place of rest that is not a minimum; the state says so
+			if x.rest > x.noise() {
+				return &NotFound{x.p.nodeName(node), x.rest, x.count}
 			}
-			best, stalled = math.Inf(1), 0
-			continue
 		}
-		if !x.advance() {
-			if x.rest <= x.noise() {
-				return nil
-			}
-			return &NotFound{x.p.nodeName(node), x.rest, x.count}
+		// A place of rest that is not a minimum and cannot be left is told by the state's Stable.
+		if x.atMinimum() || x.load.turning || !x.escape() {
+			return nil
 		}
+		best, stalled = math.Inf(1), 0
 	}
 	x.refresh()
 	x.assemble()

@@ -24,10 +24,10 @@ type Result struct {
 }
 
 // Along gives the internal forces of a member at the fraction xi of its length from node I.
-func (r *Result) Along(member int, xi float64) Station { return along(r.spans, member, xi) }
+func (r *Result) Along(member int, xi float64) Station { return stationOf(r.spans, member, xi) }
 
 // Worst gives the station of a member where the normal stress is largest.
-func (r *Result) Worst(member int) Station { return worst(r.spans, member) }
+func (r *Result) Worst(member int) Station { return worstOf(r.spans, member) }
 
 // Linear factorizes the problem for small displacements about the unloaded places. A cable is a spring along its
 // line, EA over its unstretched length, and the difference between the length of its line and its unstretched length

@@ -177,20 +177,20 @@ func goldenTop(f func(float64) float64, lo, hi float64) (at, top float64) {
 
 // Along gives the internal forces of a member at the fraction xi of its length from node I, and the place there. All
 // NaN for a member or a place that does not exist.
-func (s *State) Along(member int, xi float64) Station { return along(s.spans, member, xi) }
+func (s *State) Along(member int, xi float64) Station { return stationOf(s.spans, member, xi) }
 
 // Worst gives the station of a member where the normal stress ([Section.Stress]) is largest; with an unknown modulus
 // the station of the largest bending moment. All NaN for a member that does not exist.
-func (s *State) Worst(member int) Station { return worst(s.spans, member) }
+func (s *State) Worst(member int) Station { return worstOf(s.spans, member) }
 
-func along(spans []span, member int, xi float64) Station {
+func stationOf(spans []span, member int, xi float64) Station {
 	if member < 0 || member >= len(spans) {
 		return (&span{}).station(math.NaN())
 	}
 	return spans[member].station(xi)
 }
 
-func worst(spans []span, member int) Station {
+func worstOf(spans []span, member int) Station {
 	if member < 0 || member >= len(spans) {
 		return (&span{}).station(math.NaN())
 	}
