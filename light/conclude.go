@@ -78,7 +78,7 @@ func (w *work) concludeStop(want *plan.Want) {
 				{Symbol: "F", Name: "filter", Value: float64(x.Filter), Unit: "stop", Origin: w.origin("want.exposure.filter")},
 			},
 		},
-		Limit: finding.Given(finding.Input{Symbol: "R_min", Name: "asked reserve", Value: float64(want.Reserve), Unit: "stop", Origin: w.origin("want.reserve")}),
+		Limit:  finding.Given(finding.Input{Symbol: "R_min", Name: "asked reserve", Value: float64(want.Reserve), Unit: "stop", Origin: w.origin("want.reserve")}),
 		Source: c.Citation, Assumptions: w.assumptions(),
 	}.Conclude())
 }

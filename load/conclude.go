@@ -133,8 +133,8 @@ func (w *work) concludeTieOff(l *rig.Line, cases []finding.Input) {
 		return
 	}
 	w.add(finding.Check{ID: id, Subject: subject, Statement: statement, Relation: finding.AtMost, Unit: "N",
-		Value: tensionWork("largest tension", "T", cases),
-		Limit: finding.Given(finding.Input{Symbol: "F", Name: "what the tie-off allows", Value: *l.TieOff.Allows, Unit: "N", Origin: w.origin(l.Path + ".tie_off.allows")}),
+		Value:  tensionWork("largest tension", "T", cases),
+		Limit:  finding.Given(finding.Input{Symbol: "F", Name: "what the tie-off allows", Value: *l.TieOff.Allows, Unit: "N", Origin: w.origin(l.Path + ".tie_off.allows")}),
 		Source: source.Cite("plan", l.Path+".tie_off")}.Conclude())
 }
 
