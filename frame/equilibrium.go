@@ -216,7 +216,7 @@ func (x *search) noise() float64 {
 
 // atMinimum judges the tangent at a place of rest.
 func (x *search) atMinimum() bool {
-	x.signs = x.k.factor(0, x.weight, tinyPivot, false)
+	x.signs = x.k.factor(judge{weight: x.weight, small: tinyPivot, rough: x.rest / x.scale})
 	return x.signs.negative == 0
 }
 
@@ -229,7 +229,7 @@ func (x *search) advance() bool {
 		if x.load.turning && x.plain() {
 			return true
 		}
-		in := x.k.factor(x.damping, x.weight, tinyPivot, true)
+		in := x.k.factor(judge{shift: x.damping, weight: x.weight, small: tinyPivot, stop: true})
 		if in.negative > 0 || x.driven(in) {
 			x.damp()
 			continue
@@ -251,7 +251,7 @@ func (x *search) advance() bool {
 // moments that keep their direction: they have no potential (Ziegler, Principles of Structural Stability, 1968), so that
 // the tangent's signs say little about where the frame comes to rest.
 func (x *search) plain() bool {
-	x.k.factor(0, x.weight, tinyPivot, false)
+	x.k.factor(judge{weight: x.weight, small: tinyPivot, rough: x.rest / x.scale})
 	copy(x.step, x.grad)
 	x.k.solve(x.step)
 	if r := x.reach(x.step); !(r < longestStep) {

@@ -8,7 +8,7 @@ import "math"
 func (x *search) escape() bool {
 	shift := x.least
 	for range 200 {
-		if in := x.k.factor(shift, x.weight, tinyPivot, true); in.negative == 0 {
+		if in := x.k.factor(judge{shift: shift, weight: x.weight, small: tinyPivot, stop: true}); in.negative == 0 {
 			break
 		}
 		shift *= 2
@@ -16,13 +16,13 @@ func (x *search) escape() bool {
 	lo, hi := shift/2, shift
 	for range 12 { // draw the shift close to the curvature, so that few iterations single it out
 		mid := (lo + hi) / 2
-		if in := x.k.factor(mid, x.weight, tinyPivot, true); in.negative > 0 {
+		if in := x.k.factor(judge{shift: mid, weight: x.weight, small: tinyPivot, stop: true}); in.negative > 0 {
 			lo = mid
 		} else {
 			hi = mid
 		}
 	}
-	x.k.factor(hi, x.weight, tinyPivot, false)
+	x.k.factor(judge{shift: hi, weight: x.weight, small: tinyPivot})
 	v := x.step
 	for i := range v {
 		v[i] = math.Sin(float64(3*i + 1)) // any fixed mixture

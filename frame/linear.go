@@ -57,9 +57,9 @@ func (p *Problem) Linear() (*Factored, error) {
 	for _, sp := range m.springs {
 		s.assembleSpring(sp, s.q)
 	}
-	in := m.k.factor(0, m.weight, loosePivot, false)
+	in := m.k.factor(judge{small: loosePivot})
 	if len(in.neutral) > 0 || in.negative > 0 {
-		return nil, m.loosest()
+		return nil, m.loosest(in)
 	}
 	return &Factored{m}, nil
 }
@@ -83,17 +83,22 @@ func (c *cable) slackFree(at []r3.Vec) {
 }
 
 // loosest names the first unknown whose pivot vanished.
-func (m *model) loosest() error {
+func (m *model) loosest(in inertia) error {
+	first := -1
+	if len(in.neutral) > 0 {
+		first = in.neutral[0]
+	}
 	for i, d := range m.k.d {
-		if ratio := d / m.k.diagonal(i); !(ratio >= loosePivot) {
-			if m.k.diagonal(i) == 0 {
-				ratio = 0
-			}
-			mech := m.mechanism(i, ratio)
-			return &mech
+		if d < 0 && (first < 0 || i < first) {
+			first = i
 		}
 	}
-	return nil
+	from, ratio := m.k.diagonal(first), 0.0
+	if from != 0 {
+		ratio = m.k.d[first] / from
+	}
+	mech := m.mechanism(first, ratio)
+	return &mech
 }
 
 // Solve answers one load case. Loads over four nodes and loads on an arm act at their unloaded places.

@@ -12,6 +12,7 @@ type skyline struct {
 	l     []float64
 	d     []float64 // pivots
 	inv   []float64 // 1/pivot; zero where a pivot vanished, which holds that unknown at zero
+	blur  []float64 // what rounding may have done to each pivot
 }
 
 // newSkyline makes room for rows that begin at the given columns.
@@ -22,7 +23,7 @@ func newSkyline(first []int) *skyline {
 	}
 	size := s.start[s.n]
 	s.a, s.l = make([]float64, size), make([]float64, size)
-	s.d, s.inv = make([]float64, s.n), make([]float64, s.n)
+	s.d, s.inv, s.blur = make([]float64, s.n), make([]float64, s.n), make([]float64, s.n)
 	return s
 }
 
@@ -48,60 +49,90 @@ type inertia struct {
 	neutral  []int   // unknowns whose pivot vanished
 }
 
-// factor forms LDLᵀ of the matrix with shift·weight added to its diagonal. A pivot within ±small of zero, relative
-// to the diagonal it started from, is neutral and its unknown is held at zero. With stop set, the first negative
-// pivot ends the work. Without pivoting the signs are right as long as no pivot is tiny (Sylvester's law).
-func (s *skyline) factor(shift float64, weight []float64, small float64, stop bool) inertia {
+// judge says how a factorization is to be read.
+type judge struct {
+	shift  float64   // times weight is added to the diagonal
+	weight []float64 // may be nil with neither shift nor rough
+	small  float64   // a pivot within this of zero, relative to the diagonal it started from, is neutral
+	rough  float64   // times weight is how well the diagonal is known, besides rounding
+	stop   bool      // the first negative pivot ends the work
+}
+
+// rounding is how well a diagonal is known, relative to itself.
+const rounding = 1e-13
+
+// factor forms LDLᵀ. A pivot that is neutral has its unknown held at zero. The signs of the pivots are those of the
+// eigenvalues (Sylvester's law); as rows are not exchanged, a small pivot magnifies the error of those after it by the
+// square of its multipliers, which is followed along: a pivot under its own error is neutral as well.
+func (s *skyline) factor(j judge) inertia {
 	in := inertia{worst: math.Inf(1)}
 	copy(s.l, s.a)
 	for i := range s.n {
-		fi := s.first[i]
 		row := s.l[s.start[i]:s.start[i+1]]
 		last := len(row) - 1
-		if shift != 0 {
-			row[last] += shift * weight[i]
+		if j.shift != 0 {
+			row[last] += j.shift * j.weight[i]
 		}
 		from := math.Abs(row[last])
-		for j := fi; j < i; j++ {
-			fj := s.first[j]
-			lo := max(fi, fj)
-			if n := j - lo; n > 0 {
-				row[j-fi] -= dot(row[lo-fi:j-fi], s.l[s.start[j]+lo-fj:s.start[j]+j-fj])
-			}
+		s.blur[i] = rounding * from
+		if j.rough != 0 {
+			s.blur[i] += j.rough * j.weight[i]
 		}
-		d := row[last]
-		for j := range last {
-			u := row[j]
-			l := u * s.inv[fi+j]
-			d -= u * l
-			row[j] = l
-		}
-		s.d[i] = d
-		ratio := d / from
-		if from == 0 {
-			ratio = 0
-		}
-		if math.IsNaN(ratio) {
-			in.negative++
-			in.worst = math.Inf(-1)
+		s.reduce(i, row)
+		s.d[i] = row[last]
+		if !s.read(i, from, j.small, &in) || j.stop && in.negative > 0 {
 			return in
-		}
-		in.worst = math.Min(in.worst, ratio)
-		switch {
-		case math.Abs(ratio) < small:
-			in.neutral = append(in.neutral, i)
-			s.inv[i] = 0
-		case ratio < 0:
-			in.negative++
-			s.inv[i] = 1 / d
-			if stop {
-				return in
-			}
-		default:
-			s.inv[i] = 1 / d
 		}
 	}
 	return in
+}
+
+// reduce turns row i of the matrix into row i of the factor, its pivot last.
+func (s *skyline) reduce(i int, row []float64) {
+	fi, last := s.first[i], len(row)-1
+	for j := fi; j < i; j++ {
+		fj := s.first[j]
+		lo := max(fi, fj)
+		if j > lo {
+			row[j-fi] -= dot(row[lo-fi:j-fi], s.l[s.start[j]+lo-fj:s.start[j]+j-fj])
+		}
+	}
+	d, blur := row[last], s.blur[i]
+	for k := range last {
+		u := row[k]
+		l := u * s.inv[fi+k]
+		d -= u * l
+		blur += l * l * s.blur[fi+k]
+		row[k] = l
+	}
+	row[last], s.blur[i] = d, blur
+}
+
+// read judges pivot i; false if it is no number.
+func (s *skyline) read(i int, from, small float64, in *inertia) bool {
+	d := s.d[i]
+	ratio := 0.0
+	if from != 0 {
+		ratio = d / from
+	}
+	if math.IsNaN(ratio) {
+		in.negative++
+		in.worst = math.Inf(-1)
+		return false
+	}
+	in.worst = math.Min(in.worst, ratio)
+	s.inv[i] = 0
+	switch {
+	case math.Abs(ratio) < small || math.Abs(d) <= s.blur[i]:
+		in.neutral = append(in.neutral, i)
+		s.blur[i] = 0
+	case ratio < 0:
+		in.negative++
+		s.inv[i] = 1 / d
+	default:
+		s.inv[i] = 1 / d
+	}
+	return true
 }
 
 // solve replaces b by the solution with the last factor.

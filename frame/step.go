@@ -95,7 +95,7 @@ func (m *model) fillNet(axis int) {
 	for node := range m.rest {
 		s.add(m.rank[node], m.rank[node], w.stiffest*m.pin(node, axis))
 	}
-	s.factor(0, nil, 0, false)
+	s.factor(judge{})
 }
 
 // pin is how firmly a node keeps to its straight move, against the stiffest edge.
