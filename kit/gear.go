@@ -22,7 +22,7 @@ type Rope struct {
 type Pulley struct {
 	Entry
 	Rated      *quantity.Force  `key:"rated" doc:"what its eye may hold: both sides of the rope together"`
-	Kind       RatingKind       `key:"kind" default:"WLL" source:"contract" doc:"what rated means: a working load limit or the breaking load"`
+	Kind       RatingKind       `key:"kind" default:"WLL" source:"contract" when:"rated" doc:"what rated means: a working load limit or the breaking load"`
 	Efficiency *float64         `key:"efficiency" doc:"tension of one side over the other while the rope runs"`
 	Sheave     *quantity.Length `key:"sheave" doc:"diameter of the sheave"`
 	Mass       *quantity.Mass   `key:"mass" doc:"mass of a piece"`
@@ -55,7 +55,7 @@ type Hardware struct {
 	Mass      Weight           `key:"mass" doc:"mass of a piece, or mass per length"`
 	Fits      []string         `key:"fits" doc:"ids of what it fits: tubes for a corner or a tee"`
 	Rated     *quantity.Force  `key:"rated" doc:"absent where nobody rated it: what depends on it is not known"`
-	Kind      RatingKind       `key:"kind" default:"WLL" source:"contract" doc:"what rated means: a working load limit or the breaking load"`
+	Kind      RatingKind       `key:"kind" default:"WLL" source:"contract" when:"rated" doc:"what rated means: a working load limit or the breaking load"`
 	Welded    bool             `key:"welded" doc:"true where it is welded to the tube"`
 	Stiffness *quantity.Force  `key:"stiffness" doc:"EA: force for a doubling of length"`
 	Slip      *quantity.Force  `key:"slip" doc:"load at which a fitting that holds by friction slips"`

@@ -14,8 +14,7 @@ type property struct {
 
 // properties lists the values that an entry has, in the order of its keys, without
 // name, source and note. A value that is absent isn't listed; nor is one that is 0
-// or false where the form can't tell it from an absent one, nor what a rating means
-// where there is no rating.
+// or false where the form can't tell it from an absent one.
 func properties(entry any) []property {
 	var list []property
 	value := reflect.ValueOf(entry)
@@ -25,7 +24,7 @@ func properties(entry any) []property {
 			continue
 		}
 		v := value.FieldByIndex(field.Index)
-		if v.IsZero() || v.Type() == reflect.TypeFor[RatingKind]() && !has(list, "rated") {
+		if v.IsZero() {
 			continue
 		}
 		if v.Kind() == reflect.Pointer {

@@ -55,7 +55,7 @@ type parsed struct {
 func parse(file string, data []byte) parsed {
 	var one parsed
 	one.doc, one.mistakes = document.Read(file, data, &one.own)
-	one.own = Filled(one.own, one.doc, "")
+	one.own = filled(one.own, one.doc)
 	return one
 }
 

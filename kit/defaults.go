@@ -6,12 +6,12 @@ import (
 	"softloft/document"
 )
 
-// Filled returns k with the defaults of the keys that nobody gave, as the types'
-// tags state them. The entries were read from doc, where they stand under the path
-// under: "" in a kit file, "kit" in a plan. A nil doc gives no key.
-func Filled(k Kit, doc *document.Document, under string) Kit {
+// filled returns k with the defaults of the keys that nobody gave, as the types' tags
+// state them; doc is the kit file from which the entries were read, or nil. A plan fills
+// its own entries by the tags, together with the rest of it.
+func filled(k Kit, doc *document.Document) Kit {
 	given := func(kind, id, key string) bool {
-		return doc != nil && doc.Has(document.Key(entryPath(under, kind, id), key))
+		return doc != nil && doc.Has(document.Key(entryPath("", kind, id), key))
 	}
 	k.Tube = each(k.Tube, func(_ string, t *Tube) {
 		if t.Shape == "" {
@@ -28,9 +28,17 @@ func Filled(k Kit, doc *document.Document, under string) Kit {
 			l.PowerFactor = 1
 		}
 	})
-	k.Pulley = each(k.Pulley, func(_ string, p *Pulley) { p.Kind = orWLL(p.Kind) })
+	k.Pulley = each(k.Pulley, func(_ string, p *Pulley) {
+		if p.Rated != nil && p.Kind == "" {
+			p.Kind = "WLL"
+		}
+	})
 	for _, set := range k.hardware() {
-		*set = each(*set, func(_ string, h *Hardware) { h.Kind = orWLL(h.Kind) })
+		*set = each(*set, func(_ string, h *Hardware) {
+			if h.Rated != nil && h.Kind == "" {
+				h.Kind = "WLL"
+			}
+		})
 	}
 	return k
 }
@@ -43,13 +51,6 @@ func each[T any](set map[string]T, change func(id string, entry *T)) map[string]
 		set[id] = entry
 	}
 	return set
-}
-
-func orWLL(kind RatingKind) RatingKind {
-	if kind == "" {
-		return "WLL"
-	}
-	return kind
 }
 
 // hardware lists the sets of hardware, in the order of Kinds.
