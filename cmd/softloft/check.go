@@ -8,7 +8,12 @@ import (
 
 // planFlags are shared by the commands that read a plan.
 type planFlags struct {
-	Plan      string `arg:"" help:"Plan file; - reads standard input."`
+	Plan string `arg:"" help:"Plan file; - reads standard input."`
+	kitFlags
+}
+
+// kitFlags are shared by the commands that read the kit.
+type kitFlags struct {
 	KitFolder string `name:"kit-folder" help:"Folder with kit files of your own (*.yaml)." placeholder:"DIR" env:"SOFTLOFT_KIT"`
 	JSON      bool   `name:"json" help:"Print JSON, errors too."`
 }

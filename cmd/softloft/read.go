@@ -59,12 +59,10 @@ func (f *planFlags) text(s *session) (string, []byte, error) {
 }
 
 // kit is the embedded kit with the user's folder over it.
-func (f *planFlags) kit(s *session) (kit.Kit, error) {
+func (f *kitFlags) kit(s *session) (kit.Kit, error) {
 	base, mistakes := kit.Standard()
 	if len(mistakes) == 0 && f.KitFolder != "" {
-		var own kit.Kit
-		own, mistakes = kit.ReadFolder(os.DirFS(f.KitFolder))
-		base = base.With(own)
+		base, mistakes = kit.ReadFolder(os.DirFS(f.KitFolder), base)
 	}
 	if len(mistakes) > 0 {
 		return base, f.complain(s, "", mistakes)
@@ -74,7 +72,7 @@ func (f *planFlags) kit(s *session) (kit.Kit, error) {
 
 // complain prints what is wrong, as JSON where that is asked for, and returns the
 // exit status.
-func (f *planFlags) complain(s *session, text string, mistakes document.Mistakes) error {
+func (f *kitFlags) complain(s *session, text string, mistakes document.Mistakes) error {
 	if f.JSON {
 		if err := sheet.MistakesJSON(s.out, text, mistakes); err != nil {
 			return err
