@@ -143,22 +143,21 @@ func (c *check) cautions() {
 	}
 }
 
-// table prints rows in columns; the first row is the head.
-func (p *printer) table(rows [][]string) {
-	var widths []int
-	for _, row := range rows {
-		for i, cell := range row {
-			if i == len(widths) {
-				widths = append(widths, 0)
-			}
-			widths[i] = max(widths[i], len([]rune(cell)))
-		}
-	}
+// table prints rows in columns, numbers to the right from the third column on; the
+// first row is the head.
+func (p *printer) table(rows [][]string) { p.columns(rows, 2) }
+
+// tableLeft prints rows of words in columns.
+func (p *printer) tableLeft(rows [][]string) { p.columns(rows, len(rows[0])) }
+
+// columns prints rows; the first columns, as many as left says, are set to the left.
+func (p *printer) columns(rows [][]string, left int) {
+	widths := widthsOf(rows)
 	for k, row := range rows {
 		var cells []string
 		for i, cell := range row {
 			pad := strings.Repeat(" ", widths[i]-len([]rune(cell)))
-			if i < 2 {
+			if i < left {
 				cells = append(cells, cell+pad)
 			} else {
 				cells = append(cells, pad+cell)
@@ -170,6 +169,19 @@ func (p *printer) table(rows [][]string) {
 		}
 		p.line("%s", text)
 	}
+}
+
+func widthsOf(rows [][]string) []int {
+	var widths []int
+	for _, row := range rows {
+		for i, cell := range row {
+			if i == len(widths) {
+				widths = append(widths, 0)
+			}
+			widths[i] = max(widths[i], len([]rune(cell)))
+		}
+	}
+	return widths
 }
 
 func (c *check) force(n finding.Number) string {
