@@ -79,9 +79,14 @@ func (e *Engine) touching(chamber int, x0, x1, y0, y1 float64, value func(*lamp)
 	return sum
 }
 
-// indirect is what all patches send to a point on a face, lx: closed forms
-// from the point to every patch.
+// indirect is what all patches send to a point on a face, lx.
 func (e *Engine) indirect(f *face, u, v float64) float64 {
+	return math.Max(0, e.unblocked(f, u, v)-e.shadedAt(f, u, v))
+}
+
+// unblocked is that with nothing in the way: closed forms from the point to
+// every patch.
+func (e *Engine) unblocked(f *face, u, v float64) float64 {
 	sum := 0.0
 	for j := range e.faces {
 		g := &e.faces[j]

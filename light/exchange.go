@@ -16,9 +16,11 @@ type exchange struct {
 	other                   []int // the patch on the plane's other face, or -1
 	factor                  []float64
 	open                    []bool
-	uncovered               []float64 // share of the patch that no lamp lies on
-	direct, arrives, leaves []float64 // mean per patch, without the lamps that lie on it
-	stamped                 []float64 // what those put on it, mean over the patch
+	uncovered               []float64    // share of the patch that no lamp lies on
+	direct, arrives, leaves []float64    // mean per patch, without the lamps that lie on it
+	stamped                 []float64    // what those put on it, mean over the patch
+	behind                  [][]covering // what stands in each patch's way
+	shaded                  []float64    // what that takes from it, lx
 	closure                 float64
 }
 
@@ -27,8 +29,10 @@ func (e *Engine) solve() {
 	x := &e.exchange
 	e.patchOptics(x)
 	e.factors(x)
+	e.block(x)
 	e.patchDirect(x)
 	x.iterate()
+	e.shade(x)
 }
 
 func (e *Engine) patchOptics(x *exchange) {

@@ -59,15 +59,28 @@ func (e *Engine) tallyFace(w *sight, r *FluxReport, index int, bare *Engine) {
 		for i, u := range s.nodeU {
 			k := j*len(s.nodeU) + i
 			area := s.shareU[i] * s.shareV[j]
+			kept := area * e.endsAt(f, u, v)
 			arriving := direct[k]
 			if f.kind != floor || e.under(f.chamber, f.place(u, v)) == nil {
-				arriving += e.indirect(f, u, v)
+				indirect := e.indirect(f, u, v)
+				arriving += indirect
+				r.AbsorbedLm += kept * (e.unblocked(f, u, v) - indirect)
 			}
 			r.ToFacesLm[f.kind] += area * direct[k]
-			r.AbsorbedLm += area * (free[k] - direct[k])
+			r.AbsorbedLm += kept * (free[k] - direct[k])
 			e.tally(r, f, u, v, area*arriving)
 		}
 	}
+}
+
+// endsAt is the share of light toward a place that is not counted again behind
+// it: what a cloth inside the box passes unscattered arrives once more below.
+func (e *Engine) endsAt(f *face, u, v float64) float64 {
+	lowest := f.kind == floor && f.chamber == len(e.planes)-1
+	if f.kind == wall || lowest || (f.kind == ceiling && f.chamber == 0) || !e.clears(u, v) {
+		return 1
+	}
+	return 1 - e.clothOf(f).Through
 }
 
 // tally books the light that arrives at a place of a face.

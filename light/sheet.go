@@ -1,6 +1,9 @@
 package light
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // sheet is a rectangle in the axes u, v, cut by lines into panels, with a
 // value at every Gauss point of every panel: what leaves it, lm/m2. Between
@@ -87,8 +90,25 @@ func refine(lines []float64, allowed func(low, high float64) float64, most int) 
 // every panel.
 func (e *Engine) panels(f *face) sheet {
 	u, v := f.across()
-	allowedU, allowedV := e.grain(f, u), e.grain(f, v)
-	return newSheet(refine(f.patchU, allowedU, mostPanels), refine(f.patchV, allowedV, mostPanels))
+	linesU, linesV := e.horizons(f.patchU, u), e.horizons(f.patchV, v)
+	return newSheet(refine(linesU, e.grain(f, u), mostPanels), refine(linesV, e.grain(f, v), mostPanels))
+}
+
+// horizons adds the levels of openings that stand straight across an axis: on
+// one side of such a level the lamp gives nothing.
+func (e *Engine) horizons(lines []float64, axis int) []float64 {
+	out := append([]float64(nil), lines...)
+	for i := range e.lamps {
+		low, high := e.lamps[i].rect.Extent()
+		at := components(low)[axis]
+		if components(high)[axis]-at > snap || at <= lines[0] || at >= lines[len(lines)-1] {
+			continue
+		}
+		if k, _ := slices.BinarySearch(out, at-snap); out[k] > at+snap {
+			out = slices.Insert(out, k, at)
+		}
+	}
+	return out
 }
 
 // mostPanels bounds the panels along one edge.

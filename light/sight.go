@@ -15,6 +15,8 @@ type occluder struct {
 	lamp    int // whose opening or body it is, or -1
 	center  r3.Vec
 	radius  float64
+	// low and high are the corners of an upright block that holds it.
+	low, high r3.Vec
 }
 
 // occluders by where they come between.
@@ -64,12 +66,14 @@ func (e *Engine) gatherOccluders() {
 
 func polygonOccluder(p shape.Polygon, lamp int) occluder {
 	center, radius := p.Bound()
-	return occluder{polygon: p, lamp: lamp, center: center, radius: radius}
+	low, high := p.Extent()
+	return occluder{polygon: p, lamp: lamp, center: center, radius: radius, low: low, high: high}
 }
 
 func solidOccluder(s shape.Solid, lamp int) occluder {
 	center, radius := s.Bound()
-	return occluder{solid: s, lamp: lamp, center: center, radius: radius}
+	low, high := s.Extent()
+	return occluder{solid: s, lamp: lamp, center: center, radius: radius, low: low, high: high}
 }
 
 // level is the horizontal rectangle of a size about the origin.

@@ -346,11 +346,13 @@ func againstWalk(t *testing.T, s Scene, n int) {
 		t.Errorf("rms %.3g %% beyond the walk's own error", 100*off)
 	}
 	f := e.Flux()
+	// What a count of photons is sure of: three standard errors of a share.
+	sure := func(lm float64) float64 { return 0.005 + 3*math.Sqrt(f.LampsLm/lm/float64(n)) }
 	if w.cloth > 0 {
-		rel(t, "on the cloth, lm", e.clothFlux(), w.cloth, 5e-3)
+		rel(t, "on the cloth, lm", e.clothFlux(), w.cloth, sure(w.cloth))
 	}
 	if w.out > 0 {
-		rel(t, "out below, lm", f.OutLm, w.out, 5e-3)
+		rel(t, "out below, lm", f.OutLm, w.out, sure(w.out))
 	}
 	balance(t, e)
 }

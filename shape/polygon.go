@@ -50,6 +50,19 @@ func (p Polygon) Bound() (center r3.Vec, radius float64) {
 	return center, radius
 }
 
+// Extent are the lowest and highest coordinates of the corners (m).
+func (p Polygon) Extent() (low, high r3.Vec) {
+	if len(p) == 0 {
+		return low, high
+	}
+	low, high = p[0], p[0]
+	for _, c := range p[1:] {
+		low = r3.Vec{X: math.Min(low.X, c.X), Y: math.Min(low.Y, c.Y), Z: math.Min(low.Z, c.Z)}
+		high = r3.Vec{X: math.Max(high.X, c.X), Y: math.Max(high.Y, c.Y), Z: math.Max(high.Z, c.Z)}
+	}
+	return low, high
+}
+
 // Convex splits the polygon into convex ones that cover it: itself where it is
 // convex, else triangles cut off ear by ear. A polygon that crosses itself
 // gives some cover of it, no more is promised.

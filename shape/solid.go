@@ -16,6 +16,8 @@ type Solid interface {
 	Crosses(from, to r3.Vec) bool
 	// Bound is a sphere that holds the solid: center and radius, m.
 	Bound() (center r3.Vec, radius float64)
+	// Extent are the lowest and highest coordinates of the solid, m.
+	Extent() (low, high r3.Vec)
 }
 
 // Box is a rectangular block: Half are half its edges (m) along the pose's axes.
@@ -33,6 +35,15 @@ type Cylinder struct {
 // Bound is the sphere through the corners.
 func (b Box) Bound() (r3.Vec, float64) {
 	return b.Pose.Origin, r3.Norm(r3.Vec{X: b.Half[0], Y: b.Half[1], Z: b.Half[2]})
+}
+
+// Extent is that of the eight corners.
+func (b Box) Extent() (low, high r3.Vec) {
+	var corners Polygon
+	for _, sign := range [2]float64{-1, 1} {
+		corners = append(corners, b.face(2, sign)...)
+	}
+	return corners.Extent()
 }
 
 // Faces are the up to three faces that turn toward the eye.
@@ -66,6 +77,13 @@ func (b Box) face(axis int, sign float64) Polygon {
 func (c Cylinder) Bound() (r3.Vec, float64) {
 	half := r3.Scale(0.5, r3.Sub(c.To, c.From))
 	return r3.Add(c.From, half), math.Hypot(r3.Norm(half), c.Radius)
+}
+
+// Extent is that of balls of the bar's radius about both ends.
+func (c Cylinder) Extent() (low, high r3.Vec) {
+	low, high = Polygon{c.From, c.To}.Extent()
+	r := r3.Vec{X: c.Radius, Y: c.Radius, Z: c.Radius}
+	return r3.Sub(low, r), r3.Add(high, r)
 }
 
 // Faces is one rectangle between the two lines in which the planes through the
