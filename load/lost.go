@@ -65,7 +65,7 @@ func (m *model) lose(built *solved, what, name string, cable int) loss {
 				l.estimate = math.Max(l.estimate, suddenFactor*t)
 			}
 		}
-		l.drop = m.greatestDrop(built, after)
+		l.drop = m.greatestDrop(after)
 	}
 	return l
 }
@@ -91,11 +91,12 @@ func (m *model) turnedOver(before, after *solved) bool {
 	return false
 }
 
-// greatestDrop is how far the joint that sinks most has sunk, in m.
-func (m *model) greatestDrop(before, after *solved) float64 {
+// greatestDrop is how far the joint that has sunk most stands below its planned
+// place, in m.
+func (m *model) greatestDrop(after *solved) float64 {
 	var drop float64
-	for i := range before.Position {
-		drop = math.Max(drop, before.Position[i].Z-after.Position[i].Z)
+	for i, node := range m.problem.Nodes {
+		drop = math.Max(drop, node.At.Z-after.Position[i].Z)
 	}
 	return drop
 }

@@ -99,7 +99,7 @@ func (m *model) addTube(i int) error {
 	for k := 1; k < len(stations); k++ {
 		member := frame.Member{Name: fmt.Sprintf("%s, piece %d", t.Part, k), I: nodes[k-1], J: nodes[k], Section: section, Material: material}
 		if k == 1 && t.PinnedFrom {
-			member.EndI = frame.Pinned()
+			member.EndI = hinged
 		}
 		if k == len(stations)-1 && t.PinnedTo {
 			member.EndJ = frame.Pinned()
@@ -109,6 +109,10 @@ func (m *model) addTube(i int) error {
 	}
 	return nil
 }
+
+// hinged is the pinned start of a tube: free to bend, its twist held, so that what
+// hangs between two pinned ends cannot spin. The other end is free in all three.
+var hinged = frame.End{Free: [3]bool{false, true, true}}
 
 // jointName names a place on a tube as a crew would.
 func (m *model) jointName(t *rig.Tube, s, length float64) string {
