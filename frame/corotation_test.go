@@ -52,14 +52,11 @@ func drawSystem(t *rapid.T) *system {
 		Rider:  []RiderLoad{{Nodes: [4]int{0, 1, 2, 3}, Share: [4]float64{0.1, 0.2, 0.3, 0.4}, Height: 0.7, Force: drawVec(t, 20, "ridden")}},
 		Member: []MemberLoad{{Member: 0, AtI: drawVec(t, 20, "wi"), AtJ: drawVec(t, 20, "wj")}},
 	}
-	m, err := newModel(p, riderGroups(&l))
+	m, err := newModel(p, &l)
 	if err != nil {
 		t.Fatal(err)
 	}
-	g, err := newLoading(m, &l)
-	if err != nil {
-		t.Fatal(err)
-	}
+	g := newLoading(m, &l)
 	q := m.unloaded()
 	common := turned(quat.Number{Real: 1}, drawVec(t, 3, "common"))
 	whole := columns(common)

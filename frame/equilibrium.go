@@ -24,14 +24,11 @@ const (
 // Errors: a plain error for what cannot be computed, [*Falls] where nothing carries the frame, [*NotFound] where the
 // steps ran out.
 func (p *Problem) Equilibrium(l Loads, o Options) (*State, error) {
-	m, err := newModel(p, riderGroups(&l))
+	m, err := newModel(p, &l)
 	if err != nil {
 		return nil, err
 	}
-	g, err := newLoading(m, &l)
-	if err != nil {
-		return nil, err
-	}
+	g := newLoading(m, &l)
 	q, err := m.startPose(&o)
 	if err != nil {
 		return nil, err
@@ -56,20 +53,6 @@ func (p *Problem) Equilibrium(l Loads, o Options) (*State, error) {
 		return nil, err
 	}
 	return s.state(), nil
-}
-
-func riderGroups(l *Loads) [][]int {
-	var groups [][]int
-	for _, r := range l.Rider {
-		ok := true
-		for _, n := range r.Nodes {
-			ok = ok && n >= 0
-		}
-		if ok && r.Height != 0 {
-			groups = append(groups, append([]int(nil), r.Nodes[:]...))
-		}
-	}
-	return groups
 }
 
 func (m *model) startPose(o *Options) (*pose, error) {
@@ -201,15 +184,21 @@ func (x *search) run() error {
 	return &NotFound{x.p.nodeName(node), rest, x.count}
 }
 
-// noise is the imbalance that rounding of the nodes' places alone can make in the stiffest member.
+// noise is the imbalance that rounding of the nodes' places alone can make in the stiffest member or cable.
 func (x *search) noise() float64 {
-	worst := 0.0
+	reach, worst := 0.0, 0.0
+	widen := func(v r3.Vec) { reach = math.Max(reach, math.Abs(v.X)+math.Abs(v.Y)+math.Abs(v.Z)) }
+	for _, p := range x.q.at {
+		widen(p)
+	}
 	for k := range x.beams {
 		worst = math.Max(worst, x.beams[k].axial)
 	}
-	reach := 0.0
-	for _, p := range x.q.at {
-		reach = math.Max(reach, math.Abs(p.X)+math.Abs(p.Y)+math.Abs(p.Z))
+	for k := range x.cables {
+		if p := x.cables[k].pull(x.q.at); p.rate > 0 {
+			worst = math.Max(worst, p.rate)
+			widen(x.far(&x.cables[k]))
+		}
 	}
 	return 16 * 2.2e-16 * worst * reach
 }

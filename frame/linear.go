@@ -103,10 +103,15 @@ func (m *model) loosest(in inertia) error {
 
 // Solve answers one load case. Loads over four nodes and loads on an arm act at their unloaded places.
 func (f *Factored) Solve(l Loads) (*Result, error) {
-	g, err := newLoading(f.m, &l)
-	if err != nil {
+	if err := l.check(f.m.p); err != nil {
 		return nil, err
 	}
+	for _, node := range l.turned() {
+		if !f.m.turns[node] {
+			return nil, &Mechanism{Node: f.m.p.nodeName(node), Direction: "turns about any axis"}
+		}
+	}
+	g := newLoading(f.m, &l)
 	s := &smallMoves{system: newSystem(f.m, g, f.m.straight()), move: make([]Displacement, len(f.m.rest))}
 	for _, sup := range f.m.p.Supports {
 		s.move[sup.Node] = Displacement{movedMove(sup), movedTurn(sup)}

@@ -22,6 +22,7 @@ type model struct {
 	springs []spring
 	number  [][6]int // the unknown of each node's direction, or held
 	owner   []unknown
+	turns   []bool    // nodes whose turn means something
 	weight  []float64 // 1 for a translation, scale² for a turn
 	scale   float64   // m, mean member length: turns are compared with moves through it
 	size    float64   // m, the frame's reach
@@ -41,9 +42,16 @@ type spring struct {
 	k          float64
 }
 
-func newModel(p *Problem, extra [][]int) (*model, error) {
+// newModel checks a problem and numbers its unknowns. The loads may be nil; riders couple nodes, and moments and arms
+// turn them.
+func newModel(p *Problem, l *Loads) (*model, error) {
 	if err := p.check(); err != nil {
 		return nil, err
+	}
+	if l != nil {
+		if err := l.check(p); err != nil {
+			return nil, err
+		}
 	}
 	m := &model{p: p}
 	m.place()
@@ -54,7 +62,7 @@ func newModel(p *Problem, extra [][]int) (*model, error) {
 		m.cables = append(m.cables, newCable(&p.Cables[k], m.origin))
 	}
 	m.measure()
-	m.enumerate(extra)
+	m.enumerate(l)
 	return m, nil
 }
 
@@ -101,10 +109,11 @@ func (m *model) measure() {
 }
 
 // enumerate numbers the free directions along the narrow side of the frame and shapes the matrix.
-func (m *model) enumerate(extra [][]int) {
-	groups := m.groups(extra)
+func (m *model) enumerate(l *Loads) {
+	groups := m.groups(riderGroups(l))
 	m.number = make([][6]int, len(m.rest))
 	m.fix()
+	m.stillTurns(l)
 	m.rank = make([]int, len(m.rest))
 	for rank, node := range bandOrder(neighbors(len(m.rest), groups)) {
 		m.rank[node] = rank
@@ -134,6 +143,64 @@ func (m *model) fix() {
 			}
 		}
 	}
+}
+
+// stillTurns holds the turns of nodes that turn nothing: where only cables and pinned members meet there is a point, not
+// a joint.
+func (m *model) stillTurns(l *Loads) {
+	m.turns = make([]bool, len(m.rest))
+	for k := range m.p.Members {
+		b := &m.p.Members[k]
+		m.turns[b.I] = m.turns[b.I] || b.EndI.Free != Pinned().Free
+		m.turns[b.J] = m.turns[b.J] || b.EndJ.Free != Pinned().Free
+	}
+	for _, s := range m.p.Supports {
+		m.turns[s.Node] = m.turns[s.Node] || s.Spring[3] > 0 || s.Spring[4] > 0 || s.Spring[5] > 0
+	}
+	if l != nil {
+		for _, node := range l.turned() {
+			if m.p.hasNode(node) {
+				m.turns[node] = true
+			}
+		}
+	}
+	for node := range m.turns {
+		n := &m.number[node]
+		if m.turns[node] {
+			continue
+		}
+		m.turns[node] = n[3] == held && n[4] == held && n[5] == held // a support takes any moment there
+		n[3], n[4], n[5] = held, held, held
+	}
+}
+
+// turned lists the nodes that loads want to turn.
+func (l *Loads) turned() (nodes []int) {
+	for _, n := range l.Nodal {
+		if n.Moment != (r3.Vec{}) {
+			nodes = append(nodes, n.Node)
+		}
+	}
+	for _, o := range l.Offset {
+		if o.Offset != (r3.Vec{}) && o.Force != (r3.Vec{}) {
+			nodes = append(nodes, o.Node)
+		}
+	}
+	return nodes
+}
+
+func riderGroups(l *Loads) [][]int {
+	if l == nil {
+		return nil
+	}
+	var groups [][]int
+	for k := range l.Rider {
+		r := &l.Rider[k]
+		if r.Height != 0 {
+			groups = append(groups, r.Nodes[:])
+		}
+	}
+	return groups
 }
 
 // groups lists the sets of nodes that the matrix couples.

@@ -14,10 +14,8 @@ type loading struct {
 	turning bool    // some moment keeps its direction
 }
 
-func newLoading(m *model, l *Loads) (*loading, error) {
-	if err := l.check(m.p); err != nil {
-		return nil, err
-	}
+// newLoading takes checked loads.
+func newLoading(m *model, l *Loads) *loading {
 	n := len(m.rest)
 	g := &loading{
 		force: make([]r3.Vec, n), moment: make([]r3.Vec, n), offset: l.Offset, rider: l.Rider,
@@ -40,7 +38,7 @@ func newLoading(m *model, l *Loads) (*loading, error) {
 	for _, f := range l.Nodal {
 		g.turning = g.turning || r3.Norm(f.Moment) > 1e-9*g.total*m.scale
 	}
-	return g, nil
+	return g
 }
 
 // addMember shares the load of a member to its nodes as if it were simply supported on its chord: L(2w1+w2)/6 and
