@@ -102,9 +102,9 @@ func (c *checker) ratings(rows []Rating) {
 		low, high := byHeight[i-1], byHeight[i]
 		switch {
 		case low.At == high.At:
-			c.wrong("rated", fmt.Sprintf("two limits for a top at %s", low.At), "one limit for each height")
+			c.wrong("rated", "two limits for one height", "one limit for each height")
 		case low.Load < high.Load:
-			c.wrong("rated", fmt.Sprintf("a limit that rises with the height, at %s", high.At), "a stand carries less the higher it stands; read its table again")
+			c.wrong("rated", "a limit that rises with the height", "a stand carries less the higher it stands; read its table again")
 		}
 	}
 }

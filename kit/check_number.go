@@ -17,14 +17,18 @@ const (
 // measure is any quantity of package quantity.
 type measure interface {
 	~float64
-	fmt.Stringer
 	Dimension() quantity.Dimension
 }
 
 // over0 asks for a size over 0.
 func over0[Q measure](c *checker, key string, q Q) {
-	if x := float64(q); !(x >= smallest && x <= largest) {
-		c.wrong(key, fmt.Sprintf("%s, where a size over 0 is due", q), suchAs(q))
+	switch x := float64(q); {
+	case x == 0:
+		c.wrong(key, "0, where a size over 0 is due", suchAs(q))
+	case x < 0:
+		c.wrong(key, "a negative size, where one over 0 is due", suchAs(q))
+	case !(x >= smallest && x <= largest):
+		c.wrong(key, noRigHas, suchAs(q))
 	}
 }
 
@@ -33,7 +37,7 @@ func over0IfGiven[Q measure](c *checker, key string, q *Q) {
 	switch {
 	case q == nil:
 	case float64(*q) == 0:
-		c.wrong(key, fmt.Sprintf("%s, where a size over 0 is due", *q), "leave the key out where nobody gave it, or write a size "+suchAs(*q))
+		c.wrong(key, "0, where a size over 0 is due", "leave the key out where nobody gave it, or write a size "+suchAs(*q))
 	default:
 		over0(c, key, *q)
 	}
@@ -41,8 +45,11 @@ func over0IfGiven[Q measure](c *checker, key string, q *Q) {
 
 // from0 asks for 0 or more.
 func from0[Q measure](c *checker, key string, q Q) {
-	if x := float64(q); !(x >= 0 && x <= largest) {
-		c.wrong(key, fmt.Sprintf("%s, where 0 or more is due", q), suchAs(q))
+	switch x := float64(q); {
+	case x < 0:
+		c.wrong(key, "a negative size, where 0 or more is due", suchAs(q))
+	case !(x <= largest):
+		c.wrong(key, noRigHas, suchAs(q))
 	}
 }
 
@@ -55,9 +62,11 @@ func from0IfGiven[Q measure](c *checker, key string, q *Q) {
 // bounded asks for a size of either sign that a rig could have.
 func bounded[Q measure](c *checker, key string, q Q) {
 	if x := float64(q); !(math.Abs(x) <= largest) {
-		c.wrong(key, fmt.Sprintf("%s, which no rig has", q), suchAs(q))
+		c.wrong(key, noRigHas, suchAs(q))
 	}
 }
+
+const noRigHas = "a size that nothing in a rig has"
 
 func suchAs[Q measure](q Q) string { return "such as " + q.Dimension().Examples()[0] }
 

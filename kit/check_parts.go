@@ -26,7 +26,7 @@ func (c *checker) tube(t Tube) {
 	over0(c, "outer", t.Outer)
 	over0(c, "wall", t.Wall)
 	if t.Wall > 0 && t.Outer > 0 && !(2*t.Wall < t.Outer) {
-		c.wrong("wall", fmt.Sprintf("a wall of %s in a tube of %s", t.Wall, t.Outer), "less than half of outer")
+		c.wrong("wall", "a wall of half of outer or more, which leaves no bore", "less than half of outer")
 	}
 	c.known("alloy", "alloy", t.Alloy, IDs(c.kit.Alloy))
 	from0IfGiven(c, "mass", t.Mass)
@@ -83,7 +83,7 @@ func (c *checker) crate(e Crate) {
 		key := fmt.Sprintf("cell[%d]", i)
 		over0(c, key, cell)
 		if cell > 0 && !(e.Wall < cell) {
-			c.wrong("wall", fmt.Sprintf("a wall of %s in a cell of %s", e.Wall, cell), "less than the cell, which it would close")
+			c.wrong("wall", "a wall as thick as its cell, which it would close", "less than the cell")
 		}
 	}
 	over0(c, "depth", e.Depth)

@@ -20,7 +20,7 @@ type Described struct {
 // the form and derived ones after them. False where there is no such entry.
 func (k Kit) Describe(kind, id string, units quantity.System) (Described, bool) {
 	it, ok := k.item(kind, id)
-	if !ok || kind == "" {
+	if !ok {
 		return Described{}, false
 	}
 	return Described{Kind: kind, ID: id, Name: it.Entry.Label(id), Note: it.Entry.Note, Lines: k.lines(it, units)}, true
@@ -29,8 +29,12 @@ func (k Kit) Describe(kind, id string, units quantity.System) (Described, bool) 
 func (k Kit) lines(it item, units quantity.System) []Line {
 	var lines []Line
 	for _, p := range properties(it.Value) {
+		from := p.Key
+		if _, meaning := p.Value.(RatingKind); meaning {
+			from = "rated" // who rates a piece says what the rating means
+		}
 		lines = append(lines, Line{
-			Key: p.Key, Value: show(p.Value, units), Source: it.Entry.Source.For(p.Key), Doc: p.Doc, Demo: it.Entry.Source.Demo(p.Key),
+			Key: p.Key, Value: p.show(units), Source: it.Entry.Source.For(from), Doc: p.Doc, Demo: it.Entry.Source.Demo(from),
 		})
 	}
 	return append(lines, k.derived(it, units)...)

@@ -1,6 +1,7 @@
 package kit
 
 import (
+	"cmp"
 	"slices"
 
 	"softloft/document"
@@ -35,11 +36,12 @@ func Marked(faults []Fault, doc *document.Document, under string) document.Mista
 	for _, f := range faults {
 		mistakes = append(mistakes, document.Mark(doc, f.Path(under), f.Problem, f.Hint))
 	}
+	return byPlace(mistakes)
+}
+
+func byPlace(mistakes document.Mistakes) document.Mistakes {
 	slices.SortStableFunc(mistakes, func(a, b document.Mistake) int {
-		if a.Place.Line != b.Place.Line {
-			return a.Place.Line - b.Place.Line
-		}
-		return a.Place.Column - b.Place.Column
+		return cmp.Or(cmp.Compare(a.Place.Line, b.Place.Line), cmp.Compare(a.Place.Column, b.Place.Column))
 	})
 	return mistakes
 }

@@ -32,16 +32,13 @@ type item struct {
 // their order.
 func (k Kit) items(kind string) []item {
 	var list []item
-	kit := reflect.ValueOf(k)
-	for field := range kit.Type().Fields() {
-		name := keyOf(field)
+	for _, name := range Kinds() {
 		if kind != "" && kind != name {
 			continue
 		}
-		set := kit.FieldByIndex(field.Index)
+		set := k.set(name)
 		for _, id := range sortedKeys(set) {
-			value := set.MapIndex(reflect.ValueOf(id)).Interface()
-			list = append(list, item{Kind: name, ID: id, Entry: value.(interface{ entry() Entry }).entry(), Value: value})
+			list = append(list, itemOf(name, id, set))
 		}
 	}
 	return list
@@ -49,12 +46,27 @@ func (k Kit) items(kind string) []item {
 
 // item finds one entry.
 func (k Kit) item(kind, id string) (item, bool) {
-	for _, it := range k.items(kind) {
-		if it.ID == id {
-			return it, true
+	set := k.set(kind)
+	if !set.IsValid() || !set.MapIndex(reflect.ValueOf(id)).IsValid() {
+		return item{}, false
+	}
+	return itemOf(kind, id, set), true
+}
+
+// set returns the set of a kind, not valid where there is no such kind.
+func (k Kit) set(kind string) reflect.Value {
+	kit := reflect.ValueOf(k)
+	for field := range kit.Type().Fields() {
+		if keyOf(field) == kind {
+			return kit.FieldByIndex(field.Index)
 		}
 	}
-	return item{}, false
+	return reflect.Value{}
+}
+
+func itemOf(kind, id string, set reflect.Value) item {
+	value := set.MapIndex(reflect.ValueOf(id)).Interface()
+	return item{Kind: kind, ID: id, Entry: value.(interface{ entry() Entry }).entry(), Value: value}
 }
 
 func sortedKeys(set reflect.Value) []string {

@@ -6,8 +6,8 @@ import (
 	"softloft/quantity"
 )
 
-// Row is one entry in a list. Summary holds its main values, Source where most of them
-// come from. Demo is true where one of its values is invented.
+// Row is one entry in a list. Summary holds its main values, Source where the one comes
+// from that matters most. Demo is true where any of its values is invented.
 type Row struct {
 	Kind, ID, Name, Summary, Source string
 	Demo                            bool
@@ -19,13 +19,25 @@ func (k Kit) List(kind string, units quantity.System) []Row {
 	var rows []Row
 	for _, it := range k.items(kind) {
 		row := Row{Kind: it.Kind, ID: it.ID, Name: it.Entry.Label(it.ID), Summary: k.summary(it, units)}
-		row.Source = it.Entry.Source.For(allOthers)
-		for _, p := range properties(it.Value) {
+		values := properties(it.Value)
+		row.Source = it.Entry.Source.For(mainKey(values))
+		for _, p := range values {
 			row.Demo = row.Demo || it.Entry.Source.Demo(p.Key)
 		}
 		rows = append(rows, row)
 	}
 	return rows
+}
+
+// mainKey is the key of the value that matters most: what carries before what shines
+// before what weighs; "" where it has none of them.
+func mainKey(values []property) string {
+	for _, key := range []string{"breaks", "rated", "slip", "outer", "yield", "lumens", "diffuse", "through", "mass"} {
+		if has(values, key) {
+			return key
+		}
+	}
+	return ""
 }
 
 // summaryKeys are the values that a summary shows, by kind; hardware shows those under

@@ -15,7 +15,7 @@ import (
 // mistakes come at once, each with its place.
 func Read(file string, data []byte, base Kit) (Kit, document.Mistakes) {
 	one := parse(file, data)
-	return one.own, append(one.mistakes, one.check(base.With(one.own))...)
+	return one.own, one.all(base.With(one.own))
 }
 
 // ReadFolder reads every .yaml file of a folder, in the order of their names, and
@@ -38,8 +38,7 @@ func ReadFolder(folder fs.FS, base Kit) (Kit, document.Mistakes) {
 	}
 	var mistakes document.Mistakes
 	for _, one := range files {
-		mistakes = append(mistakes, one.mistakes...)
-		mistakes = append(mistakes, one.check(merged)...)
+		mistakes = append(mistakes, one.all(merged)...)
 	}
 	return merged, mistakes
 }
@@ -79,6 +78,11 @@ func load(folder fs.FS, name string) parsed {
 // whole is a mistake of a whole file.
 func whole(file string, err error) document.Mistake {
 	return document.Mistake{Place: document.Place{File: file}, Problem: fmt.Sprintf("can't be read: %v", err)}
+}
+
+// all returns the file's mistakes of reading and of checking, sorted by place.
+func (p parsed) all(merged Kit) document.Mistakes {
+	return byPlace(slices.Concat(p.mistakes, p.check(merged)))
 }
 
 // check finds what is wrong with the file's entries as part of merged. An entry

@@ -9,6 +9,17 @@ import (
 	"softloft/quantity"
 )
 
+// show prints a property for people. Pins go by millimetres, whatever the units.
+func (p property) show(units quantity.System) string {
+	switch p.Key {
+	case "pin", "receiver":
+		return show(p.Value, quantity.InMetres)
+	case "rises":
+		return strings.ReplaceAll(show(p.Value, units), " × ", " to ")
+	}
+	return show(p.Value, units)
+}
+
 // show prints a value for people in a system of units. Sizes of stock are printed
 // exactly: 1-1/2 in pipe is 1.9 in outside.
 func show(value any, units quantity.System) string {

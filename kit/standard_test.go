@@ -51,7 +51,7 @@ func TestEveryValueOfTheStandardKitHasASource(t *testing.T) {
 // practice. Only couplers with a published slip load have one.
 func TestSlipIsKnownOnlyWhereItIsPublished(t *testing.T) {
 	k := standard(t)
-	for _, kind := range []string{"corner", "tee"} {
+	for _, kind := range []string{"corner", "tee", "clamp"} {
 		for _, it := range k.items(kind) {
 			published := strings.HasPrefix(it.Entry.Source.text("slip"), "bs-1139")
 			if it.Value.(Hardware).Slip != nil && !published {
