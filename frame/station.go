@@ -20,6 +20,7 @@ type span struct {
 	// slopeY and slopeZ are the end slopes dv/dx that the end moments bend, besides what the load bends.
 	slopeY, slopeZ [2]float64
 	z, y           plane
+	ea             float64
 	bent           bool // internal moments are taken about the bent axis instead of the chord
 }
 
@@ -37,7 +38,7 @@ func (s *system) spanOf(k int, st *strained, axes triad) span {
 	toI, _ := endShares(b.length, s.load.on[k].AtI, s.load.on[k].AtJ)
 	p := span{
 		section: s.p.Members[k].Section, at: r3.Add(q.at[b.i], s.origin), along: r3.Sub(q.at[b.j], q.at[b.i]),
-		axes: axes, chord: st.chord, length: b.length, bent: true, z: b.z, y: b.y,
+		axes: axes, chord: st.chord, length: b.length, bent: true, z: b.z, y: b.y, ea: b.axial * b.length,
 		force:  axes.along(r3.Sub(r3.Vec{X: -g[0], Y: -g[1], Z: -g[2]}, toI)),
 		moment: axes.along(r3.Vec{X: g[3], Y: g[4], Z: g[5]}),
 		w1:     axes.along(s.load.on[k].AtI), w2: axes.along(s.load.on[k].AtJ),
@@ -76,6 +77,7 @@ func (p *span) station(xi float64) Station {
 		return Station{Xi: xi, At: r3.Vec{X: nan, Y: nan, Z: nan}, N: nan, Vy: nan, Vz: nan, T: nan, My: nan, Mz: nan, Stress: nan}
 	}
 	v := p.deflection(xi)
+	along := alike(xi, p.length*p.length/p.ea, p.w1.X, p.w2.X)
 	step := r3.Sub(p.w2, p.w1)
 	sum := r3.Add(r3.Scale(xi, p.w1), r3.Scale(xi*xi/2, step))
 	first := r3.Add(r3.Scale(xi*xi/2, p.w1), r3.Scale(xi*xi*xi/6, step))
@@ -86,7 +88,7 @@ func (p *span) station(xi float64) Station {
 		moment = r3.Sub(moment, r3.Cross(v, cut))
 	}
 	return Station{
-		Xi: xi, At: r3.Add(r3.Add(p.at, r3.Scale(xi, p.along)), p.axes.of(v)),
+		Xi: xi, At: r3.Add(r3.Add(p.at, r3.Scale(xi, p.along)), p.axes.of(r3.Add(v, r3.Vec{X: along}))),
 		N: cut.X, Vy: cut.Y, Vz: cut.Z, T: moment.X, My: moment.Y, Mz: moment.Z,
 		Stress: p.section.Stress(cut.X, moment.Y, moment.Z),
 	}
@@ -115,9 +117,15 @@ func (p *plane) sag(x, length, w1, w2 float64) float64 {
 		v = l2 * l2 / p.ei * (w1*x*(1+x*x*(x-2))/24 + (w2-w1)*x*(7+x*x*(3*x*x-10))/360)
 	}
 	if p.ga > 0 {
-		v += length * length / p.ga * (w1*x*(1-x)/2 + (w2-w1)*x*(1-x*x)/6)
+		v += alike(x, length*length/p.ga, w1, w2)
 	}
 	return v
+}
+
+// alike is what a load from w1 to w2 moves between two held ends where the strain goes with the force: the moment of a
+// simply supported beam times c = L²/GA for shear, and L²/EA for stretch.
+func alike(x, c, w1, w2 float64) float64 {
+	return c * (w1*x*(1-x)/2 + (w2-w1)*x*(1-x*x)/6)
 }
 
 // worst finds the station of largest normal stress: the best of a row of stations, then closed in on by the golden
