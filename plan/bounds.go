@@ -59,7 +59,6 @@ const (
 	mostProbes    = 2000
 	mostReadings  = 100_000 // points of all probes together
 	mostCells     = 2000    // of a crate, along one side
-	mostEntries   = 10_000  // of a kind of kit
 	mostPeople    = 10_000
 	mostBags      = 1000
 	mostNameRunes = 100

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"errors"
+	"strconv"
 	"strings"
 
 	"softloft/document"
@@ -49,7 +50,11 @@ func cut(path string) (outer, name string) {
 		if open < 0 {
 			return "", path
 		}
-		return path[:open], path[open+2 : len(path)-2]
+		name, err := strconv.Unquote(path[open+1 : len(path)-1])
+		if err != nil {
+			return "", path
+		}
+		return path[:open], name
 	}
 	dot := strings.LastIndexByte(path, '.')
 	return path[:max(dot, 0)], path[dot+1:]

@@ -5,10 +5,7 @@ import (
 	"math"
 
 	"softloft/document"
-	"softloft/kit"
 )
-
-func ids[T any](set map[string]T) []string { return kit.IDs(set) }
 
 // box checks the source.
 func (c *checker) box() {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"softloft/document"
+	"softloft/quantity"
 )
 
 // hang checks the lines, what they go to, and the lift.
@@ -22,8 +23,12 @@ func (c *checker) hang() {
 		}
 		c.names("line", names)
 		c.lengths(h.Lines)
-		c.second("hang.secondary", h.Secondary)
-		c.second("hang.safety", h.Safety)
+		if s := h.Secondary; s != nil {
+			c.second("hang.secondary", s.Kit, s.Slack)
+		}
+		if s := h.Safety; s != nil {
+			c.second("hang.safety", s.Kit, s.Slack)
+		}
 		for i := range h.Guys {
 			c.guy(document.Item("hang.guys", i), &h.Guys[i])
 		}
@@ -52,9 +57,9 @@ func (c *checker) hangLine(path string, l *Line) {
 		c.bridle(path, l)
 		return
 	}
-	if c.Doc.Has(path+".to") && c.known(path+".to", "point", l.To.Point, c.pointNames()) {
+	if _, word := c.Doc.Typed(path + ".to"); word && c.known(path+".to", "point", l.To.Point, c.pointNames()) {
 		top, _ := c.point(l.To.Point)
-		c.reaches(path, l, "point "+l.To.Point, top)
+		c.reaches(path, l, "point "+quoted(l.To.Point), top)
 	}
 }
 
@@ -71,7 +76,7 @@ func (c *checker) bridle(path string, l *Line) {
 		return
 	}
 	if b.Points[0] == b.Points[1] {
-		c.wrong(path+".to.bridle", "a bridle between point "+b.Points[0]+" and itself", "two different points")
+		c.wrong(path+".to.bridle", "a bridle between point "+quoted(b.Points[0])+" and itself", "two different points")
 		return
 	}
 	reach(c, path+".to.apex", "a height", b.Apex)
@@ -155,22 +160,17 @@ func (c *checker) lengths(lines []Line) {
 	}
 }
 
-func (c *checker) second(path string, s *Secondary) {
-	if s != nil {
-		c.known(path+".kit", "safety, sling, webbing or rope", s.Kit, c.suspenders())
-		reach(c, path+".slack", "a slack", s.Slack)
-	}
+func (c *checker) second(path, id string, slack quantity.Length) {
+	c.known(path+".kit", "safety, sling, webbing or rope", id, c.suspenders())
+	reach(c, path+".slack", "a slack", slack)
 }
 
 func (c *checker) guy(path string, g *Guy) {
-	if g.Name() {
+	if g.From.Name != "" {
 		c.known(path+".from", "corner or stand", g.From.Name, append(slices.Clone(CornerNames[:]), c.standNames()...))
 	}
 	c.known(path+".rope", "rope", g.Rope, c.suspenders())
 }
-
-// Name tells whether a guy names what it holds.
-func (g *Guy) Name() bool { return g.From.Name != "" }
 
 func (c *checker) lift() {
 	l := c.Plan.Lift
@@ -193,5 +193,5 @@ func (c *checker) lift() {
 	}
 	c.demand("lift.start_factor", "a start factor", l.StartFactor >= 1 && l.StartFactor <= 10, "from 1 to 10, such as 1.25")
 	reach(c, "lift.lead", "a lead", l.Lead)
-	count(c, "lift.people_per_line", "a number of people", l.PeoplePerLine, 1, mostPeople)
+	count(c, "lift.people_per_line", "a count", l.PeoplePerLine, 1, mostPeople)
 }

@@ -79,7 +79,7 @@ func (c *checker) spill(i int, s SpillLimit) {
 func (c *checker) supply() {
 	if p := c.Plan.Power; p != nil {
 		positive(c, "power.volts", "a voltage", p.Volts)
-		c.demand("power.phases", "a number of phases", p.Phases == 1 || p.Phases == 3, "1 or 3")
+		c.demand("power.phases", "a count", p.Phases == 1 || p.Phases == 3, "1 or 3")
 		positive(c, "power.circuit", "a rating", p.Circuit)
 		c.known("power.cable", "cable", p.Cable, ids(c.Kit.Cable))
 	}

@@ -39,6 +39,9 @@ func crossDefaults(f *File) []key.Default {
 	for i := range p.Stands {
 		add(item("stands", i, "name"), p.Stands[i].Title(i+1), "kit and number")
 	}
+	for _, id := range ids(p.Kit.Lamp) {
+		add(document.Key(document.Key("kit.lamp", id), "spread"), "lambertian", "contract")
+	}
 	if p.Lift != nil {
 		add("lift.lines", "all", "contract")
 	}

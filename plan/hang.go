@@ -8,7 +8,7 @@ type Hang struct {
 	Pulley    string     `key:"pulley" default:"none" source:"contract" doc:"pulley of every line that names none; none: dead-hung"`
 	Lines     []Line     `key:"lines" doc:"what carries the box"`
 	Secondary *Secondary `key:"secondary" unused:"secondary" doc:"second means that catches the box"`
-	Safety    *Secondary `key:"safety" unused:"safety" doc:"second means that catches each lamp"`
+	Safety    *Safety    `key:"safety" doc:"second means that catches each lamp"`
 	Guys      []Guy      `key:"guys" unused:"guys" doc:"ropes that hold it against the wind"`
 }
 
@@ -56,10 +56,17 @@ type TieOff struct {
 	Allows *quantity.Force    `key:"allows" doc:"load that it may carry; absent: not known"`
 }
 
-// Secondary is the second means that catches the box or a lamp.
+// Secondary is the second means that catches the box.
 type Secondary struct {
 	Kit   string          `key:"kit,required" doc:"safety, sling, webbing or rope"`
 	Slack quantity.Length `key:"slack" default:"0 in" source:"design assumption" doc:"fall before it is taut"`
+}
+
+// Safety is the second means that catches a lamp. It is placed and weighed; the
+// force with which it catches is not worked out yet.
+type Safety struct {
+	Kit   string          `key:"kit,required" doc:"safety, sling, webbing or rope"`
+	Slack quantity.Length `key:"slack" default:"0 in" source:"design assumption" unused:"safety" doc:"fall before it is taut"`
 }
 
 // Guy holds the box or a stand against the wind.

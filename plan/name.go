@@ -7,6 +7,7 @@ import (
 	"unicode"
 
 	"softloft/document"
+	"softloft/kit"
 )
 
 // atMost complains of a list that is too long.
@@ -83,7 +84,7 @@ func suggestion(word string, known []string, what string) string {
 	if len(known) == 0 {
 		return "the plan and its kit have no " + what + " at all"
 	}
-	if near, ok := closest(word, known); ok {
+	if near := kit.Nearest(word, known); near != "" && len(word) > 2 {
 		return "did you mean " + quoted(near) + "?"
 	}
 	shown := known[:min(len(known), few)]
@@ -92,46 +93,6 @@ func suggestion(word string, known []string, what string) string {
 		text += fmt.Sprintf(" and %d more", len(known)-few)
 	}
 	return text
-}
-
-// closest returns the word that takes the fewest changes of a letter, the first of
-// several; false where all are too far.
-func closest(word string, words []string) (string, bool) {
-	best, least := "", 1+max(2, len([]rune(word))/3)
-	if len(word) > 200 {
-		return "", false
-	}
-	for _, w := range words {
-		if n := changes([]rune(strings.ToLower(word)), []rune(strings.ToLower(w)), least); n < least && n < len([]rune(w)) {
-			best, least = w, n
-		}
-	}
-	return best, best != ""
-}
-
-// changes counts the letters to add, drop or replace between two words
-// (Levenshtein's distance), and gives up at most.
-func changes(a, b []rune, most int) int {
-	if d := len(a) - len(b); d >= most || -d >= most {
-		return most
-	}
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i, ra := range a {
-		before := row[0]
-		row[0] = i + 1
-		for j, rb := range b {
-			cost := before
-			if ra != rb {
-				cost++
-			}
-			before = row[j+1]
-			row[j+1] = min(cost, before+1, row[j]+1)
-		}
-	}
-	return row[len(b)]
 }
 
 // item is a path of a list item's key.

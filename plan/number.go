@@ -50,11 +50,6 @@ func share[T ~float64](c *checker, path, what string, x T) {
 	c.demand(path, what, x >= 0 && x <= 1, "from 0 to 1")
 }
 
-// shareAbove0 complains of a share that isn't more than 0 and at most 1.
-func shareAbove0[T ~float64](c *checker, path, what string, x T) {
-	c.demand(path, what, x >= nextToNothing && x <= 1, "more than 0 and at most 1")
-}
-
 // reflectance complains of a share that would give as much light back as arrives:
 // between such faces light has no end.
 func reflectance(c *checker, path string, x float64) {
@@ -98,6 +93,9 @@ func (c *checker) descended(v key.Value) bool {
 		return true
 	}
 	_, word := c.Doc.Typed(v.Path)
+	if t.Kind() == reflect.Array {
+		return c.Doc.Has(document.Item(v.Path, 0))
+	}
 	return !word && len(key.Fields(t)) > 0
 }
 
@@ -154,18 +152,29 @@ func (n number) bound() float64 {
 	return largestOf(n.of)
 }
 
+// String prints a number with the unit that it was worked out in.
+func (n number) String() string { return n.print(n.x) }
+
+func (n number) limit() string { return n.print(n.bound()) }
+
+func (n number) print(x float64) string {
+	switch {
+	case n.is && n.of == quantity.OfAngle:
+		return fmt.Sprintf("%g deg", x/float64(degree))
+	case n.is && n.of.Unit() != "":
+		return fmt.Sprintf("%g %s", x, n.of.Unit())
+	}
+	return fmt.Sprintf("%g", x)
+}
+
 // bounded complains of a number beyond its bound.
 func (c *checker) bounded(path string, n number) {
 	if n.beyond() <= 1 { // false for NaN
 		return
 	}
 	if math.IsNaN(n.x) || math.IsInf(n.x, 0) {
-		c.wrong(path, c.typed(path)+" is no finite number", "a number")
+		c.wrong(path, n.String()+" is no finite number", "a number")
 		return
 	}
-	hint := fmt.Sprintf("between %g and %g", -n.bound(), n.bound())
-	if n.is && n.of.Unit() != "" {
-		hint += " " + n.of.Unit()
-	}
-	c.wrong(path, c.typed(path)+" is beyond what softloft works with", hint)
+	c.wrong(path, n.String()+" is beyond what softloft works with", "at most "+n.limit()+" either way")
 }

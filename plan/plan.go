@@ -37,7 +37,7 @@ type Plan struct {
 // Sheet says how answers are printed.
 type Sheet struct {
 	Units quantity.System `key:"units" default:"feet" source:"contract" doc:"feet, pounds and foot-candles, or metres, kilograms and lux"`
-	Paper Paper           `key:"paper" default:"letter" source:"contract" doc:"size of a printed sheet"`
+	Paper Paper           `key:"paper" default:"letter" source:"contract" unused:"print" doc:"size of a printed sheet"`
 }
 
 // Paper is the size of printed sheets.

@@ -1,9 +1,6 @@
 package plan
 
 import (
-	"cmp"
-	"slices"
-
 	"softloft/document"
 	"softloft/kit"
 	"softloft/plan/key"
@@ -30,6 +27,10 @@ func Read(file string, data []byte, base kit.Kit) (*File, document.Mistakes) {
 	if doc == nil {
 		return nil, mistakes
 	}
+	if len(mistakes) > 0 {
+		p = &Plan{}
+		key.ReadWhatCan(file, data, p)
+	}
 	f := &File{Plan: p, Doc: doc, name: file, base: base}
 	var err error
 	if f.Defaults, err = key.Fill(doc, p); err != nil {
@@ -39,18 +40,8 @@ func Read(file string, data []byte, base kit.Kit) (*File, document.Mistakes) {
 	f.Kit = base.With(p.Kit)
 	mistakes = append(mistakes, check(f, mistakes)...)
 	if len(mistakes) > 0 {
-		return nil, sorted(mistakes)
+		return nil, mistakes.Sort()
 	}
 	f.Defaults = append(f.Defaults, crossDefaults(f)...)
 	return f, nil
-}
-
-// sorted sorts mistakes by place and then by path, and drops what was told twice.
-func sorted(mistakes document.Mistakes) document.Mistakes {
-	slices.SortStableFunc(mistakes, func(a, b document.Mistake) int {
-		return cmp.Or(cmp.Compare(a.Place.Line, b.Place.Line), cmp.Compare(a.Place.Column, b.Place.Column), cmp.Compare(a.Path, b.Path))
-	})
-	return slices.CompactFunc(mistakes, func(a, b document.Mistake) bool {
-		return a.Place == b.Place && a.Problem == b.Problem
-	})
 }

@@ -76,7 +76,8 @@ func (w walker) into(v reflect.Value, at place) {
 		w.structure(v, at)
 	case reflect.Slice, reflect.Array:
 		for i := range v.Len() {
-			inner := place{document.Item(at.path, i), at.pattern + "[]", at.present}
+			inner := place{path: document.Item(at.path, i), pattern: at.pattern + "[]"}
+			inner.present = at.present && w.doc.Has(inner.path)
 			w.visit(Value{inner.path, inner.pattern, at.path, Field{}, inner.present, v.Index(i)})
 			w.into(v.Index(i), inner)
 		}
