@@ -16,7 +16,7 @@ type table struct {
 	rows   [][]string
 }
 
-func readTable(t *testing.T, name string) table {
+func readTable(t testing.TB, name string) table {
 	t.Helper()
 	f, err := os.Open("testdata/" + name)
 	if err != nil {
@@ -34,7 +34,7 @@ func readTable(t *testing.T, name string) table {
 	return tab
 }
 
-func (tab table) number(t *testing.T, row int, name string) float64 {
+func (tab table) number(t testing.TB, row int, name string) float64 {
 	t.Helper()
 	c, ok := tab.column[name]
 	if !ok {
@@ -59,7 +59,7 @@ func pipe() (Section, Material) {
 	return RoundTube(0.04216, 0.00356), Material{Young: 69e9, Shear: 69e9 / (2 * 1.33), Density: 2700}
 }
 
-func readGolden(t *testing.T, name string) *goldenFrame {
+func readGolden(t testing.TB, name string) *goldenFrame {
 	t.Helper()
 	g := &goldenFrame{
 		nodes:   readTable(t, "golden_"+name+"_nodes.csv"),
