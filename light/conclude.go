@@ -138,7 +138,10 @@ func (w *work) concludeSpill(limit plan.SpillLimit, key string) {
 		Source: source.Cite("plan", key), Assumptions: w.assumptions(),
 	}.Conclude()
 	if w.indoors() && concluded.Result != finding.Over {
-		why := fmt.Sprintf("direct light alone stays %.1f stops under; what the room throws back is not computed yet", float64(found.StopsBelow))
+		why := "no direct light reaches it; what the room throws back is not computed yet"
+		if found.Max > 0 {
+			why = fmt.Sprintf("direct light alone stays %.1f stops under; what the room throws back is not computed yet", float64(found.StopsBelow))
+		}
 		concluded = finding.Unknown(id, subject, statement, why)
 	}
 	w.findings = append(w.findings, concluded)

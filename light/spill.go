@@ -102,7 +102,7 @@ func (w *work) triangles(all [][3]r3.Vec, facing r3.Vec) SpillAnswer {
 		points = append(points, r3.Add(middle, r3.Scale(1e-6, facing)))
 	}
 	var sum, area, high float64
-	for i, lux := range w.each(w.engine, points, facing, Flat) {
+	for i, lux := range w.dark(w.each(w.engine, points, facing, Flat)) {
 		size := r3.Norm(r3.Cross(r3.Sub(all[i][1], all[i][0]), r3.Sub(all[i][2], all[i][0])))
 		sum, area, high = sum+size*lux, area+size, math.Max(high, lux)
 	}
@@ -110,8 +110,22 @@ func (w *work) triangles(all [][3]r3.Vec, facing r3.Vec) SpillAnswer {
 }
 
 func (w *work) spillOn(name string, points []r3.Vec, facing r3.Vec, n int) {
-	mean, _, high := trapezoid(w.each(w.engine, points, facing, Flat), n)
+	mean, _, high := trapezoid(w.dark(w.each(w.engine, points, facing, Flat)), n)
 	w.answer.Spill = append(w.answer.Spill, SpillAnswer{On: name, Mean: Number(mean), Max: Number(high), StopsBelow: w.below(high)})
+}
+
+// dark turns what is left of rounding, where a crate or a skirt lets nothing out,
+// into no light at all: less than a millionth of a millionth of what the area gets.
+func (w *work) dark(values []float64) []float64 {
+	if w.answer.Area == nil {
+		return values
+	}
+	for i, lux := range values {
+		if lux < 1e-12*float64(w.answer.Area.Mean) {
+			values[i] = 0
+		}
+	}
+	return values
 }
 
 // below is how many stops a surface's brightest place lies under the area's mean.

@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"strings"
 
+	"softloft/answer"
 	"softloft/finding"
+	"softloft/light"
 	"softloft/load"
 	"softloft/quantity"
 )
@@ -93,14 +95,22 @@ func (c *check) light() {
 		c.wrapped("  ", fmt.Sprintf("mark %s: %s (dome, C = %.0f), %s", clean(m.Name), c.stop(m.Stop), float64(l.Constants.Dome), c.lux(m.Dome)))
 	}
 	for _, s := range l.Spill {
-		c.wrapped("  ", fmt.Sprintf("on %s: at most %s, %s under the area's mean", clean(s.On), c.lux(s.Max), c.stops(s.StopsBelow)))
+		c.wrapped("  ", c.spill(s))
 	}
 	if f := l.Flux; f != nil {
 		c.wrapped("  ", fmt.Sprintf("of %.0f lm from the lamps %.0f lm leave below", float64(f.Lamps), float64(f.Out)))
 	}
 	for _, missing := range l.Missing {
-		c.wrapped("  not in it: ", clean(missing))
+		c.wrapped("  ", "not in it: "+clean(missing))
 	}
+}
+
+// spill tells what arrives on a wall or surface.
+func (c *check) spill(s light.SpillAnswer) string {
+	if !finding.Known(float64(s.StopsBelow)) && float64(s.Max) == 0 {
+		return fmt.Sprintf("on %s: none", clean(s.On))
+	}
+	return fmt.Sprintf("on %s: at most %s, %s under the area's mean", clean(s.On), c.lux(s.Max), c.stops(s.StopsBelow))
 }
 
 // missing tells what no part stands for and what no analysis uses.
@@ -109,7 +119,7 @@ func (c *check) missing() {
 		return
 	}
 	c.heading("Not in these answers")
-	for _, n := range c.a.Rig.NotPlaced {
+	for _, n := range gathered(c.a.Rig.NotPlaced) {
 		c.wrapped("  ", "not placed: "+clean(n.What)+": "+clean(n.Why))
 	}
 	for _, u := range c.a.NotUsed {
@@ -118,6 +128,22 @@ func (c *check) missing() {
 	for _, text := range c.a.Load.Assumptions {
 		c.wrapped("  ", "assumed: "+clean(text))
 	}
+}
+
+// gathered puts what is missing for one reason into one row.
+func gathered(missing []answer.NotPlaced) []answer.NotPlaced {
+	var rows []answer.NotPlaced
+	index := map[string]int{}
+	for _, n := range missing {
+		k, ok := index[n.Why]
+		if !ok {
+			index[n.Why] = len(rows)
+			rows = append(rows, n)
+			continue
+		}
+		rows[k].What += ", " + n.What
+	}
+	return rows
 }
 
 // defaults lists what the user did not type.

@@ -84,7 +84,7 @@ func (c *check) verdict() {
 		told = []string{"nothing was checked"}
 	}
 	c.line("")
-	c.line("%s%s", c.result(c.a.Result), strings.Join(told, ", ")+": against the limits that are stated, and only those")
+	c.line("%s  %s", c.result(c.a.Result), strings.Join(told, ", ")+": against the limits that are stated, and only those")
 }
 
 var worstFirst = []finding.Result{finding.Over, finding.NotKnown, finding.Tight, finding.Within}

@@ -31,7 +31,7 @@ func Pull(to io.Writer, a *answer.Answers, style Style) error {
 	c.table(rows)
 	c.line("")
 	c.line("  %s in all that has a known weight; knots, tails and splices are not added yet", c.units.Mass(quantity.Mass(total)))
-	for _, n := range a.Rig.NotPlaced {
+	for _, n := range gathered(a.Rig.NotPlaced) {
 		c.wrapped("  ", "not on the list: "+clean(n.What)+": "+clean(n.Why))
 	}
 	c.cautions()

@@ -53,13 +53,17 @@ func (p *printer) heading(text string) {
 	p.line("%s", p.bold(text))
 }
 
-// wrapped prints a text broken at blanks, with an indent for all lines.
+// wrapped prints a text broken at blanks, with an indent for all lines and two
+// blanks more from the second on.
 func (p *printer) wrapped(indent, text string) {
 	width := p.style.Width
 	if width == 0 {
 		width = 100
 	}
-	for _, l := range wrap(text, width-len(indent)) {
+	for i, l := range wrap(text, width-len(indent)-2) {
+		if i == 1 {
+			indent += "  "
+		}
 		p.line("%s%s", indent, l)
 	}
 }
