@@ -83,9 +83,11 @@ func (d *Document) lastEnd(node *yaml.Node) int {
 // lastLine returns the last line of a block mapping or list, without the blank lines and
 // comments that follow it.
 func (d *Document) lastLine(node *yaml.Node) int {
+	if len(node.Content) == 0 { // an alias
+		return node.Line
+	}
 	last := node.Content[len(node.Content)-1]
-	block := last.Kind != yaml.ScalarNode && last.Style&yaml.FlowStyle == 0
-	if block {
+	if last.Kind != yaml.ScalarNode && last.Style&yaml.FlowStyle == 0 {
 		return d.lastLine(last)
 	}
 	if end, ok := d.end(last); ok {

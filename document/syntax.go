@@ -115,7 +115,11 @@ func (d *Document) syntaxMistake(err error) *Mistake {
 		here = began
 	}
 	problem := strings.ReplaceAll(words.problem, "LINE", fmt.Sprintf("line %d", began.Line))
-	return d.at(here.Line, min(here.Column, d.width(here.Line)+1), "", problem, words.hint)
+	line, column := here.Line, here.Column
+	if line > len(d.line) { // the parser counts a line after the last
+		line, column = len(d.line), d.width(len(d.line))+1
+	}
+	return d.at(max(line, 1), max(1, min(column, d.width(line)+1)), "", problem, words.hint)
 }
 
 // signAt returns the sign at a place, or 0 at the end of a line.
