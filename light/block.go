@@ -85,11 +85,15 @@ func (e *Engine) coverings(w *sight, f *face, patch int, inside []occluder) []co
 
 // placesFor is how many places along a patch's edge see something so far away.
 func placesFor(length, away float64) int {
-	return max(1, min(10, int(math.Ceil(length/(placeRatio*away)))))
+	return max(1, min(mostPlaces, int(math.Ceil(length/(placeRatio*away)))))
 }
 
-// placeRatio is the distance of two places over that of the occluder.
-const placeRatio = 1
+const (
+	// placeRatio is the distance of two places over that of the occluder.
+	placeRatio = 1.5
+	// mostPlaces bounds the places along a patch's edge.
+	mostPlaces = 4
+)
 
 // distance is that between two upright blocks: the occluder's and the one
 // between two corners; never 0.
@@ -126,48 +130,58 @@ func (e *Engine) coverFrom(w *sight, f *face, at r3.Vec, inside []occluder, own 
 // their distance.
 func (e *Engine) coverBy(w *sight, f *face, at r3.Vec, p shape.Polygon, inside []occluder, own int, weight float64, out []covering) []covering {
 	if len(p) != 4 {
-		return e.coverPiece(w, f, at, p, inside, own, weight, out)
+		middle, _ := p.Bound()
+		return e.coverPiece(w, f, at, p, middle, inside, own, weight, out)
 	}
 	a, b := r3.Sub(p[1], p[0]), r3.Sub(p[3], p[0])
-	center, radius := p.Bound()
-	away := math.Max(r3.Norm(r3.Sub(center, at))-radius, 0.1*radius)
-	steps := func(length float64) int { return min(16, int(math.Ceil(length/(coverRatio*away)))) }
-	na, nb := max(1, steps(r3.Norm(a))), max(1, steps(r3.Norm(b)))
+	half := r3.Scale(0.5, r3.Add(a, b))
+	away := norm(r3.Sub(r3.Add(p[0], half), at)) - norm(half)
+	away = math.Max(away, 0.1*norm(half))
+	steps := func(length float64) int { return max(1, min(mostPieces, int(math.Ceil(length/(coverRatio*away))))) }
+	na, nb := steps(norm(a)), steps(norm(b))
 	da, db := r3.Scale(1/float64(na), a), r3.Scale(1/float64(nb), b)
+	toMiddle := r3.Scale(0.5, r3.Add(da, db))
 	for i := range na {
 		for j := range nb {
 			o := r3.Add(p[0], r3.Add(r3.Scale(float64(i), da), r3.Scale(float64(j), db)))
 			piece := [4]r3.Vec{o, r3.Add(o, da), r3.Add(r3.Add(o, da), db), r3.Add(o, db)}
-			out = e.coverPiece(w, f, at, piece[:], inside, own, weight, out)
+			out = e.coverPiece(w, f, at, piece[:], r3.Add(o, toMiddle), inside, own, weight, out)
 		}
 	}
 	return out
 }
 
-// coverRatio is the longest edge of a piece over its distance.
-const coverRatio = 0.7
+const (
+	// coverRatio is the longest edge of a piece over its distance.
+	coverRatio = 1.0
+	// mostPieces bounds the pieces along an edge of an occluder's face.
+	mostPieces = 3
+)
 
 // coverPiece adds one piece with the patches that stand behind its middle.
-func (e *Engine) coverPiece(w *sight, f *face, at r3.Vec, p shape.Polygon, inside []occluder, own int, weight float64, out []covering) []covering {
-	middle, _ := p.Bound()
+func (e *Engine) coverPiece(w *sight, f *face, at r3.Vec, p shape.Polygon, middle r3.Vec, inside []occluder, own int, weight float64, out []covering) []covering {
 	if !e.holdsPoint(middle) {
+		return out
+	}
+	start := len(out)
+	out = e.trace(f.chamber, at, r3.Sub(middle, at), middle, weight, out)
+	if len(out) == start {
 		return out
 	}
 	for k := range inside { // what stands nearer counts alone
 		if o := &inside[k]; k != own && o.crosses(at, middle) {
-			return out
+			return out[:start]
 		}
 	}
 	w.cut.Reset()
-	p = w.cut.Clip(p, at, f.looks())
-	if p == nil {
-		return out
+	share := 0.0
+	if p = w.cut.Clip(p, at, f.looks()); p != nil {
+		share = math.Abs(r3.Dot(edgeVector(p, at), f.looks())) / math.Pi
 	}
-	share := math.Abs(r3.Dot(edgeVector(p, at), f.looks())) / math.Pi * weight
-	if share == 0 {
-		return out
+	for k := start; k < len(out); k++ {
+		out[k].share *= share
 	}
-	return e.trace(f.chamber, at, r3.Sub(middle, at), middle, share, out)
+	return out
 }
 
 // holdsPoint tells whether a point is in the box.
@@ -180,7 +194,7 @@ func (e *Engine) top() float64 { return math.Max(e.scene.Depth, e.planes[0].z) }
 
 // crosses tells whether the occluder stands on the way.
 func (o *occluder) crosses(a, b r3.Vec) bool {
-	what := subject{center: b}
+	what := subject{center: b, low: b, high: b}
 	if o.clear(a, &what) {
 		return false
 	}
@@ -192,23 +206,24 @@ func (o *occluder) crosses(a, b r3.Vec) bool {
 
 // trace follows a direction from a place in a chamber to the box's shell and
 // adds every patch whose light comes from there: the first one, and through
-// planes that pass some the next ones. The share is taken only from what lies
-// beyond `from`.
+// planes that pass some the next ones. Only what lies beyond `from` counts, and
+// openings send nothing.
 func (e *Engine) trace(chamber int, at, d, from r3.Vec, share float64, out []covering) []covering {
 	step := 1
 	if d.Z > 0 {
 		step = -1
 	}
-	beyond := r3.Norm2(r3.Sub(from, at))
+	beyond := r3.Norm2(r3.Sub(from, at)) / r3.Norm2(d) * (1 - 1e-12)
 	for {
-		index, t := e.exit(chamber, at, d)
+		index, t := e.rooms[chamber].exit(at, d)
 		if index < 0 {
 			return out
 		}
 		f := &e.faces[index]
-		x := r3.Add(at, r3.Scale(t, d))
-		if r3.Norm2(r3.Sub(x, at)) >= beyond*(1-1e-12) {
-			out = append(out, covering{f.first + f.patchAt(x), share})
+		if t*t >= beyond {
+			if patch := f.patchAt(r3.Add(at, r3.Scale(t, d))); !f.open[patch] {
+				out = append(out, covering{f.first + patch, share})
+			}
 		}
 		next := chamber + step
 		if f.kind == wall || next < 0 || next >= len(e.planes) {
@@ -222,20 +237,42 @@ func (e *Engine) trace(chamber int, at, d, from r3.Vec, share float64, out []cov
 	}
 }
 
-// exit is the face through which a ray leaves a chamber, and where.
-func (e *Engine) exit(chamber int, at, d r3.Vec) (index int, t float64) {
+// room is a chamber's extent and its faces: per axis the low and the high one.
+type room struct {
+	low, high [3]float64
+	face      [3][2]int
+}
+
+// exit is the face through which a ray leaves, and where; -1 for none.
+func (r *room) exit(at, d r3.Vec) (index int, t float64) {
 	index, t = -1, math.Inf(1)
 	a, v := components(at), components(d)
-	for i := range e.faces {
-		f := &e.faces[i]
-		if f.chamber != chamber || v[f.normal]*f.toward >= 0 {
-			continue
-		}
-		if q := (f.level - a[f.normal]) / v[f.normal]; q < t {
-			index, t = i, q
+	for i := range a {
+		if v[i] > 0 {
+			if q := (r.high[i] - a[i]) / v[i]; q < t {
+				index, t = r.face[i][1], q
+			}
+		} else if v[i] < 0 {
+			if q := (r.low[i] - a[i]) / v[i]; q < t {
+				index, t = r.face[i][0], q
+			}
 		}
 	}
 	return index, t
+}
+
+// measureRooms notes every chamber's extent.
+func (e *Engine) measureRooms() {
+	e.rooms = make([]room, len(e.planes))
+	for i := range e.faces {
+		f := &e.faces[i]
+		r := &e.rooms[f.chamber]
+		if f.toward > 0 {
+			r.low[f.normal], r.face[f.normal][0] = f.level, i
+		} else {
+			r.high[f.normal], r.face[f.normal][1] = f.level, i
+		}
+	}
 }
 
 // patchAt is the patch that holds a point of the face.

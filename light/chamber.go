@@ -111,6 +111,7 @@ func (e *Engine) chambers() {
 		e.addFace(face{kind: wall, side: West, chamber: c, normal: 0, level: -s.Size[0] / 2, toward: 1, patchU: y, patchV: z, twin: -1})
 	}
 	e.pairTwins()
+	e.measureRooms()
 }
 
 // addFace finishes a face: its optics and its panels.

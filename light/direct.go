@@ -18,7 +18,7 @@ func (e *Engine) lampLight(w *sight, from station, m meter) float64 {
 // oneLamp is what one lamp gives at a station, lx.
 func (e *Engine) oneLamp(w *sight, index int, from station, m meter) float64 {
 	l := &e.lamps[index]
-	if l.Lumens == 0 || r3.Dot(l.Axis, r3.Sub(from.at, l.center)) < -snap {
+	if l.Lumens == 0 || r3.Dot(l.Axis, r3.Sub(from.at, l.Centre)) < -snap {
 		return 0
 	}
 	sum := 0.0
@@ -28,8 +28,8 @@ func (e *Engine) oneLamp(w *sight, index int, from station, m meter) float64 {
 			continue // all of its flux goes into the cloth it touches
 		}
 		w.cut.Reset()
-		what := subject{polygon: m.horizon(w, p.opening, from.at), center: l.center, radius: l.radius, lamp: index}
-		if what.polygon == nil {
+		what := l.whole
+		if what.polygon = m.horizon(w, p.opening, from.at); what.polygon == nil {
 			continue
 		}
 		if from.inside || (from.at.Z < 0 && p.chamber < len(e.planes)) {

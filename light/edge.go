@@ -25,7 +25,7 @@ func edgeVector(polygon shape.Polygon, p r3.Vec) r3.Vec {
 	for _, corner := range polygon {
 		next := r3.Sub(corner, p)
 		cross := r3.Cross(last, next)
-		size := r3.Norm(cross)
+		size := norm(cross)
 		if size > 0 {
 			angle := math.Atan2(size, r3.Dot(last, next))
 			sum = r3.Add(sum, r3.Scale(angle/(2*size), cross))
@@ -44,10 +44,10 @@ func solidAngle(polygon shape.Polygon, p r3.Vec) float64 {
 	sum := 0.0
 	a := r3.Sub(polygon[0], p)
 	b := r3.Sub(polygon[1], p)
-	na, nb := r3.Norm(a), r3.Norm(b)
+	na, nb := norm(a), norm(b)
 	for _, corner := range polygon[2:] {
 		c := r3.Sub(corner, p)
-		nc := r3.Norm(c)
+		nc := norm(c)
 		volume := math.Abs(r3.Dot(a, r3.Cross(b, c)))
 		flat := na*nb*nc + r3.Dot(a, b)*nc + r3.Dot(a, c)*nb + r3.Dot(b, c)*na
 		sum += 2 * math.Atan2(volume, flat)
@@ -55,3 +55,6 @@ func solidAngle(polygon shape.Polygon, p r3.Vec) float64 {
 	}
 	return sum
 }
+
+// norm is a vector's length, without care for overflow: places are meters.
+func norm(v r3.Vec) float64 { return math.Sqrt(r3.Norm2(v)) }

@@ -20,6 +20,7 @@ type Engine struct {
 	lamps      []lamp
 	hides      occluders
 	faces      []face
+	rooms      []room
 	patchCount int
 	direct     [][]float64 // per face, at its points, lx; nil where not worked out
 	exchange   exchange
@@ -48,8 +49,8 @@ func Prepare(scene Scene) (*Engine, error) {
 	for _, p := range e.planes {
 		e.windows = append(e.windows, e.level(scene.Clear, p.z))
 	}
-	for _, l := range scene.Lamps {
-		e.lamps = append(e.lamps, e.prepareLamp(l))
+	for i, l := range scene.Lamps {
+		e.lamps = append(e.lamps, e.prepareLamp(i, l))
 	}
 	e.gatherOccluders()
 	e.chambers()
@@ -99,8 +100,7 @@ func (e *Engine) underside(f *face) {
 	}
 	clear := e.windows[len(e.planes)-1]
 	g := glow{sheet: &f.sheet, value: value, u: 0, v: 1, normal: 2, level: 0, toward: -1, chamber: len(e.planes)}
-	g.subject = subject{polygon: clear, lamp: -1}
-	g.subject.center, g.subject.radius = clear.Bound()
+	g.subject = subjectOf(clear, -1)
 	e.glows = append(e.glows, g)
 	var cut shape.Cutter
 	for i := range e.lamps {
@@ -137,8 +137,7 @@ func (e *Engine) glowOf(index int) glow {
 	}
 	u, v := f.across()
 	g := glow{sheet: s, value: value, u: u, v: v, normal: f.normal, level: f.level, toward: f.toward, chamber: f.chamber}
-	g.subject = subject{polygon: f.outline(), lamp: -1}
-	g.subject.center, g.subject.radius = g.subject.polygon.Bound()
+	g.subject = subjectOf(f.outline(), -1)
 	return g
 }
 
@@ -185,11 +184,10 @@ func (e *Engine) stamped(w *sight, s *stamp, from station, m meter) float64 {
 		return 0
 	}
 	w.cut.Reset()
-	what := subject{polygon: m.horizon(w, s.opening, from.at), lamp: -1}
-	if what.polygon == nil {
+	what := subjectOf(s.opening, -1)
+	if what.polygon = m.horizon(w, s.opening, from.at); what.polygon == nil {
 		return 0
 	}
-	what.center, what.radius = what.polygon.Bound()
 	crated := e.scene.Crate != nil
 	pieces := append(w.pieces[:0], what.polygon)
 	pieces = w.hide(pieces, from.at, &what, e.hides.common)

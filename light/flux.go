@@ -87,6 +87,9 @@ func (e *Engine) endsAt(f *face, u, v float64) float64 {
 func (e *Engine) tally(r *FluxReport, f *face, u, v, lm float64) {
 	reflect, open := e.optics(f, u, v)
 	below := f.kind == floor && f.chamber == len(e.planes)-1
+	if e.top() == 0 { // nothing stands over the plane: what it returns is gone
+		r.LostLm += lm * reflect
+	}
 	switch {
 	case open && below:
 		r.OutLm += lm
@@ -203,7 +206,7 @@ func (e *Engine) entering(w *sight, lamp, part int) float64 {
 // free is what a lamp part gives with nothing between.
 func (e *Engine) free(w *sight, lamp, part int, at r3.Vec, m meter) float64 {
 	l := &e.lamps[lamp]
-	if r3.Dot(l.Axis, r3.Sub(at, l.center)) < -snap {
+	if r3.Dot(l.Axis, r3.Sub(at, l.Centre)) < -snap {
 		return 0
 	}
 	w.cut.Reset()

@@ -15,8 +15,7 @@ type lamp struct {
 	// rect is the opening; its corners run so that Normal() is against the
 	// aim, as edgeVector wants it for points before the lamp.
 	rect       shape.Polygon
-	center     r3.Vec
-	radius     float64
+	whole      subject
 	lambertian bool
 	luminance  float64 // of a Lambertian opening, cd/m2
 	parts      []part
@@ -34,14 +33,13 @@ type part struct {
 
 func components(v r3.Vec) [3]float64 { return [3]float64{v.X, v.Y, v.Z} }
 
-func (e *Engine) prepareLamp(given Lamp) lamp {
+func (e *Engine) prepareLamp(index int, given Lamp) lamp {
 	l := lamp{Lamp: given}
 	u, v := r3.Scale(given.Size[0]/2, given.U), r3.Scale(given.Size[1]/2, given.V)
 	l.rect = shape.Rectangle(given.Centre, u, v)
 	if r3.Dot(l.rect.Normal(), given.Axis) > 0 {
 		l.rect = shape.Rectangle(given.Centre, v, u)
 	}
-	l.center, l.radius = l.rect.Bound()
 	_, l.lambertian = given.Distribution.(photometry.Lambertian)
 	l.luminance = given.Lumens / (given.Size[0] * given.Size[1] * math.Pi)
 	if b := given.Body; b[0] > 0 && b[1] > 0 && b[2] > 0 {
@@ -49,6 +47,7 @@ func (e *Engine) prepareLamp(given Lamp) lamp {
 		l.body = &shape.Box{Pose: shape.Pose{Origin: behind, X: given.U, Y: given.V, Z: given.Axis}, Half: b}
 	}
 	e.divide(&l)
+	l.whole = subjectOf(l.rect, index)
 	return l
 }
 
@@ -133,7 +132,7 @@ func (l *lamp) meets(axis int, level float64) (r3.Vec, bool) {
 // and the unit direction to it with its distance.
 func (l *lamp) toward(from, to r3.Vec) (perArea, distance float64, direction r3.Vec) {
 	d := r3.Sub(to, from)
-	distance = r3.Norm(d)
+	distance = norm(d)
 	if distance == 0 {
 		return 0, 0, d
 	}

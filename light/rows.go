@@ -110,7 +110,8 @@ func (e *Engine) crated(w *sight, k *kernel, p shape.Polygon, eye r3.Vec) float6
 	for _, piece := range k.crate.split(w, []shape.Polygon{p}, eye) {
 		sum += overPolygon(piece, eye, sampleRatio, func(x r3.Vec) float64 {
 			u, v, _ := g.local(x)
-			d := r3.Unit(r3.Sub(x, eye))
+			d := r3.Sub(x, eye)
+			d = r3.Scale(1/norm(d), d)
 			return g.sheet.at(g.value, u, v) * k.response(u, v) * k.crate.passes(d)
 		})
 	}

@@ -147,7 +147,7 @@ func (e *Engine) grain(f *face, axis int) func(low, high float64) float64 {
 
 const (
 	// panelRatio is the longest panel over its distance from a lamp.
-	panelRatio = 0.7
+	panelRatio = 1.0
 	// finest bounds the panels' refinement, m.
 	finest = 0.02
 )

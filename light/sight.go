@@ -107,12 +107,21 @@ type sight struct {
 	mixed  []float64
 }
 
-// subject is a convex polygon that is looked at, with a sphere that holds it.
+// subject is a convex polygon that is looked at, with a sphere and an upright
+// block that hold it.
 type subject struct {
-	polygon shape.Polygon
-	center  r3.Vec
-	radius  float64
-	lamp    int // its own opening and body do not hide it; -1 for none
+	polygon   shape.Polygon
+	center    r3.Vec
+	radius    float64
+	low, high r3.Vec
+	lamp      int // its own opening and body do not hide it; -1 for none
+}
+
+func subjectOf(p shape.Polygon, lamp int) subject {
+	s := subject{polygon: p, lamp: lamp}
+	s.center, s.radius = p.Bound()
+	s.low, s.high = p.Extent()
+	return s
 }
 
 // hide takes from the pieces what any of the occluders hides.
@@ -137,9 +146,15 @@ func (w *sight) hide(pieces []shape.Polygon, eye r3.Vec, what *subject, by []occ
 	return pieces
 }
 
-// clear tells quickly that an occluder cannot come between: its sphere keeps
-// off the round bar about the line of sight that holds the subject.
+// clear tells quickly that an occluder cannot come between: its upright block
+// keeps off the one that holds the eye and the subject, or its sphere off the
+// round bar about the line of sight.
 func (o *occluder) clear(eye r3.Vec, what *subject) bool {
+	if o.low.X >= max(eye.X, what.high.X) || o.high.X <= min(eye.X, what.low.X) ||
+		o.low.Y >= max(eye.Y, what.high.Y) || o.high.Y <= min(eye.Y, what.low.Y) ||
+		o.low.Z >= max(eye.Z, what.high.Z) || o.high.Z <= min(eye.Z, what.low.Z) {
+		return true
+	}
 	line := r3.Sub(what.center, eye)
 	length2 := r3.Norm2(line)
 	to := r3.Sub(o.center, eye)
@@ -152,8 +167,7 @@ func (o *occluder) clear(eye r3.Vec, what *subject) bool {
 		d := r3.Sub(o.center, what.center)
 		return r3.Norm2(d) > reach*reach
 	}
-	off2 := r3.Norm2(to) - t*t/math.Max(length2, 1e-300)
-	return off2 > reach*reach
+	return r3.Norm2(to)-t*t/length2 > reach*reach
 }
 
 // station is a place from which the scene is looked at.

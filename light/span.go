@@ -36,7 +36,7 @@ func (s *span) fill(lines []float64, foot, height, low, high float64) {
 func (s *span) graded(start, whole float64, panel int, a, b, foot, height float64) {
 	for b-a > 0 {
 		near := math.Max(0, math.Max(a-foot, foot-b))
-		if b-a <= gatherRatio*math.Hypot(height, near) || b-a < 1e-6*whole {
+		if (b-a)*(b-a) <= gatherRatio*gatherRatio*(height*height+near*near) || b-a < 1e-6*whole {
 			s.add(start, whole, panel, a, b)
 			return
 		}
@@ -62,4 +62,4 @@ func (s *span) add(start, whole float64, panel int, a, b float64) {
 }
 
 // gatherRatio is the longest step over a sheet, over its distance.
-const gatherRatio = 0.6
+const gatherRatio = 0.8

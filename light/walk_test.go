@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"softloft/photometry"
 	"softloft/shape"
 )
 
@@ -225,9 +226,6 @@ func (w *walk) go1(l *Lamp, lm float64) {
 				return
 			}
 		default:
-			if d.Z < 0 && p.Z <= 1e-6 && math.Abs(p.X) <= w.s.Size[0]/2+1e-9 && math.Abs(p.Y) <= w.s.Size[1]/2+1e-9 {
-				w.out += lm
-			}
 			return
 		}
 	}
@@ -245,13 +243,20 @@ func (w *walk) atPlane(level *plane, p, d r3.Vec, lm float64) (r3.Vec, r3.Vec, b
 		}
 		return near, w.lambert(back), false
 	}
+	leaves := func(share float64) { // below the lowest plane
+		if level.z == 0 && d.Z < 0 {
+			w.out += lm * share
+		}
+	}
 	if level.bare {
+		leaves(1)
 		return far, d, false
 	}
 	if level.z == 0 && d.Z < 0 {
 		w.cloth += lm
 	}
 	c := level.cloth
+	leaves(c.Through + c.ForwardPart + c.Diffuse)
 	if c.Diffuse > 0 {
 		w.tellLambert(far, on, lm*c.Diffuse)
 	}
@@ -391,4 +396,59 @@ func TestWalkThrough(t *testing.T) {
 
 func TestWalkTwoCloths(t *testing.T) {
 	againstWalk(t, whiteBox(Cloth{Diffuse: 0.4, Back: 0.35, Through: 0.15, Gap: 0.3}, Cloth{Diffuse: 0.5, Back: 0.3, Through: 0.1}), 100000)
+}
+
+// aimed is a lamp that leans over by tilt (rad) toward a bearing.
+func aimed(x, y, z, tilt, pan float64, body bool) Lamp {
+	pose := shape.At(r3.Vec{X: x, Y: y, Z: z}).Rotated(r3.Vec{Y: 1}, -tilt).Rotated(r3.Vec{Z: 1}, pan)
+	beam, _ := photometry.NewBeam(50*math.Pi/180, 80*math.Pi/180)
+	l := Lamp{Centre: pose.Origin, Axis: r3.Scale(-1, pose.Z), U: pose.X, V: r3.Scale(-1, pose.Y),
+		Size: [2]float64{0.25, 0.2}, Lumens: 15000, Distribution: beam}
+	if body {
+		l.Body = [3]float64{0.15, 0.12, 0.1}
+	}
+	return l
+}
+
+// Everything that shades: skirts of four lengths, one side missing and three of
+// different white, a roof, ribs and tubes, bodies, a set wall, aimed beams.
+func TestWalkShades(t *testing.T) {
+	s := boxScene()
+	s.Size, s.Clear, s.Depth = [2]float64{3.6, 2.4}, [2]float64{3.4, 2.2}, 0.9
+	s.Sides = [4]Side{{true, 0.8, 0.04}, {true, 0.04, 0.04}, {}, {true, 0.5, 0.04}}
+	s.Roof = Roof{Reflectance: 0.7}
+	s.Skirts = [4]float64{0.3, 1.5, 0.6, 0}
+	s.Cloths = []Cloth{{Diffuse: 0.35, Back: 0.4, Through: 0.1}}
+	s.Lamps = []Lamp{aimed(-1, 0.5, 0.6, 0, 0, true), aimed(1, 0.4, 0.55, 0.4, 1, true), aimed(0.2, -0.6, 0.6, -0.5, 2.5, false)}
+	s.Blockers = []shape.Solid{
+		shape.Cylinder{From: r3.Vec{X: -1.8, Y: 0.5, Z: 0.8}, To: r3.Vec{X: 1.8, Y: 0.5, Z: 0.8}, Radius: 0.025},
+		shape.Cylinder{From: r3.Vec{X: -0.3, Y: -1.2, Z: 0.4}, To: r3.Vec{X: -0.3, Y: 1.2, Z: 0.4}, Radius: 0.05},
+		shape.Box{Pose: shape.At(r3.Vec{X: 0.9, Y: -0.5, Z: 0.3}), Half: [3]float64{0.1, 0.2, 0.05}},
+	}
+	s.Outside = []shape.Polygon{{{X: -1.5, Y: -1, Z: -4}, {X: -1.5, Y: 1.2, Z: -4}, {X: -1.5, Y: 1.2, Z: -0.8}, {X: -1.5, Y: -1, Z: -1.4}}}
+	againstWalk(t, s, 60000)
+}
+
+// Without a cloth the lamps and the lit sides are seen themselves.
+func TestWalkNoCloth(t *testing.T) {
+	s := whiteBox()
+	s.Clear = [2]float64{3.4, 3.4}
+	s.Roof = Roof{Open: true}
+	s.Crate = &Crate{CellX: 0.3, CellY: 0.2, Depth: 0.1}
+	for i := range s.Lamps {
+		s.Lamps[i] = aimed(s.Lamps[i].Centre.X, s.Lamps[i].Centre.Y, 0.5, 0.2, 1.1*float64(i), true)
+	}
+	againstWalk(t, s, 60000)
+}
+
+// Lamps over a box without sides: much of it goes past.
+func TestWalkNoSides(t *testing.T) {
+	s := boxScene()
+	s.Depth = 0
+	s.Cloths[0].Through = 0.2
+	s.Skirts = [4]float64{0.2, 0.2, 0.2, 0.2}
+	for i := range s.Lamps {
+		s.Lamps[i] = aimed(s.Lamps[i].Centre.X, s.Lamps[i].Centre.Y, 0.9, 0.5, 2*float64(i), true)
+	}
+	againstWalk(t, s, 60000)
 }

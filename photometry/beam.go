@@ -37,7 +37,7 @@ func NewBeam(beam, field float64) (Beam, error) {
 // by Gauss's rule in steps that are shorter where the beam falls off.
 func (b Beam) flux(field float64) float64 {
 	sum := 0.0
-	for _, part := range [4][2]float64{{0, b.half}, {b.half, field / 2}, {field / 2, field}, {field, math.Pi / 2}} {
+	for _, part := range [6][2]float64{{0, b.half}, {b.half, field / 2}, {field / 2, field}, {field, 2 * field}, {2 * field, 4 * field}, {4 * field, math.Pi / 2}} {
 		from, to := math.Min(part[0], math.Pi/2), math.Min(part[1], math.Pi/2)
 		sum += b.zone(from, to)
 	}

@@ -83,7 +83,7 @@ func (c *Cutter) Window(p Polygon, eye r3.Vec, frame Polygon) Polygon {
 // inward; false where the eye lies in its plane.
 func (c *Cutter) aim(eye r3.Vec, frame Polygon) bool {
 	n := frame.Normal()
-	size := r3.Norm(n)
+	size := length(n)
 	if size == 0 {
 		return false
 	}
@@ -113,7 +113,7 @@ func (c *Cutter) Hide(pieces []Polygon, eye r3.Vec, face Polygon) []Polygon {
 		return pieces
 	}
 	n := face.Normal()
-	n = r3.Scale(1/r3.Norm(n), n)
+	n = r3.Scale(1/length(n), n)
 	if r3.Dot(n, r3.Sub(eye, face[0])) < 0 {
 		n = r3.Scale(-1, n)
 	}
@@ -122,7 +122,7 @@ func (c *Cutter) Hide(pieces []Polygon, eye r3.Vec, face Polygon) []Polygon {
 	count := len(pieces)
 	out := c.spare[:0]
 	for _, piece := range pieces[:count] {
-		if c.misses(piece, eye, before, n) {
+		if c.misses(piece, eye, before, n) || c.hidden(piece, eye, before, away) == nil {
 			out = append(out, piece)
 			continue
 		}
@@ -156,4 +156,16 @@ func (c *Cutter) misses(piece Polygon, eye, before, n r3.Vec) bool {
 		}
 	}
 	return false
+}
+
+// hidden is the part of a piece beyond the face and in the cone.
+func (c *Cutter) hidden(piece Polygon, eye, before, away r3.Vec) Polygon {
+	piece = c.Clip(piece, before, away)
+	for _, side := range c.cone {
+		if piece == nil {
+			return nil
+		}
+		piece = c.Clip(piece, eye, side)
+	}
+	return piece
 }

@@ -33,7 +33,10 @@ func (p Polygon) Normal() r3.Vec {
 }
 
 // Area in m2.
-func (p Polygon) Area() float64 { return r3.Norm(p.Normal()) / 2 }
+func (p Polygon) Area() float64 { return length(p.Normal()) / 2 }
+
+// length is a vector's, without care for overflow: places are meters.
+func length(v r3.Vec) float64 { return math.Sqrt(r3.Norm2(v)) }
 
 // Bound is the sphere about the corners' mean that holds them all.
 func (p Polygon) Bound() (center r3.Vec, radius float64) {
@@ -45,7 +48,7 @@ func (p Polygon) Bound() (center r3.Vec, radius float64) {
 	}
 	center = r3.Scale(1/float64(len(p)), center)
 	for _, c := range p {
-		radius = math.Max(radius, r3.Norm(r3.Sub(c, center)))
+		radius = math.Max(radius, length(r3.Sub(c, center)))
 	}
 	return center, radius
 }

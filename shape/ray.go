@@ -17,7 +17,7 @@ func (p Polygon) Crosses(a, b r3.Vec) bool {
 		return false
 	}
 	ha, hb := r3.Dot(n, r3.Sub(a, p[0])), r3.Dot(n, r3.Sub(b, p[0]))
-	slack := touching * r3.Norm(n)
+	slack := touching * length(n)
 	if (ha > -slack || hb < slack) && (ha < slack || hb > -slack) {
 		return false
 	}
@@ -46,11 +46,11 @@ func (b Box) Crosses(from, to r3.Vec) bool {
 // Crosses tells whether the way from a to b passes through the bar.
 func (c Cylinder) Crosses(from, to r3.Vec) bool {
 	along := r3.Sub(c.To, c.From)
-	length := r3.Norm(along)
-	if length == 0 {
+	long := length(along)
+	if long == 0 {
 		return false
 	}
-	axis := r3.Scale(1/length, along)
+	axis := r3.Scale(1/long, along)
 	o, d := r3.Sub(from, c.From), r3.Sub(to, from)
 	oa, da := r3.Dot(o, axis), r3.Dot(d, axis)
 	ox, dx := r3.Sub(o, r3.Scale(oa, axis)), r3.Sub(d, r3.Scale(da, axis))
@@ -59,9 +59,9 @@ func (c Cylinder) Crosses(from, to r3.Vec) bool {
 		return false
 	}
 	if da == 0 {
-		return oa > 0 && oa < length && leave > 0 && enter < 1 && leave > enter
+		return oa > 0 && oa < long && leave > 0 && enter < 1 && leave > enter
 	}
-	s, t := -oa/da, (length-oa)/da
+	s, t := -oa/da, (long-oa)/da
 	enter = math.Max(math.Max(enter, 0), math.Min(s, t))
 	leave = math.Min(math.Min(leave, 1), math.Max(s, t))
 	return leave > enter

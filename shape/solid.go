@@ -92,17 +92,17 @@ func (c Cylinder) Extent() (low, high r3.Vec) {
 // bar's own circle sees the end as a square of the bar's width.
 func (c Cylinder) Faces(eye r3.Vec, dst []Polygon) []Polygon {
 	along := r3.Sub(c.To, c.From)
-	length := r3.Norm(along)
-	if length == 0 || c.Radius <= 0 {
+	long := length(along)
+	if long == 0 || c.Radius <= 0 {
 		return dst
 	}
-	axis := r3.Scale(1/length, along)
+	axis := r3.Scale(1/long, along)
 	toEye := r3.Sub(eye, c.From)
 	at := r3.Dot(toEye, axis)
 	off := r3.Sub(toEye, r3.Scale(at, axis))
-	d := r3.Norm(off)
+	d := length(off)
 	if d <= c.Radius {
-		return c.endFace(axis, at, length, dst)
+		return c.endFace(axis, at, long, dst)
 	}
 	w := r3.Scale(1/d, off)
 	side := r3.Cross(axis, w)
@@ -115,12 +115,12 @@ func (c Cylinder) Faces(eye r3.Vec, dst []Polygon) []Polygon {
 	return append(dst, Polygon{a, r3.Add(a, along), r3.Add(b, along), b})
 }
 
-func (c Cylinder) endFace(axis r3.Vec, at, length float64, dst []Polygon) []Polygon {
-	if at >= 0 && at <= length {
+func (c Cylinder) endFace(axis r3.Vec, at, long float64, dst []Polygon) []Polygon {
+	if at >= 0 && at <= long {
 		return dst
 	}
 	end := c.From
-	if at > length {
+	if at > long {
 		end = c.To
 	}
 	u := perpendicular(axis)
