@@ -63,7 +63,7 @@ func (x *search) leave(v []float64) bool {
 		plus := x.energy(x.trial)
 		x.move(x.trial, v, -fraction)
 		minus := x.energy(x.trial)
-		noise := 1e-13 * x.scaleOfEnergy()
+		noise := 1e-13 * x.energyScale()
 		if math.Min(plus, minus) >= x.cost-noise {
 			continue
 		}
