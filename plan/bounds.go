@@ -2,7 +2,10 @@ package plan
 
 import (
 	"math"
+	"reflect"
 
+	"softloft/document"
+	"softloft/plan/key"
 	"softloft/quantity"
 )
 
@@ -46,7 +49,7 @@ func largestOf(d quantity.Dimension) float64 {
 const (
 	mostLamps     = 2000
 	mostLines     = 1000
-	mostPoints    = 10_000 // in the building
+	mostPoints    = 2000 // in the building
 	mostStands    = 500
 	mostMarks     = 500
 	mostCameras   = 200
@@ -64,6 +67,7 @@ const (
 	mostNameRunes = 100
 	mostObstacles = 5000
 	mostGuys      = 200
+	mostEntries   = 1000 // of one kind in the plan's own kit
 )
 
 // lists complains of lists that are too long to work through.
@@ -75,6 +79,7 @@ func (c *checker) lists() {
 	c.atMost("added", "added loads", len(p.Added), mostLoads)
 	c.atMost("measured", "measured masses", len(p.Measured), mostLoads)
 	c.atMost("probes", "probes", len(p.Probes), mostProbes)
+	c.kitLists()
 	if p.Provision != nil {
 		c.atMost("provision.lamps", "lamps", len(p.Provision.Lamps), mostLamps)
 	}
@@ -90,5 +95,12 @@ func (c *checker) lists() {
 		c.atMost("room.beams", "beams", len(p.Room.Beams), mostPoints)
 		c.atMost("room.surfaces", "surfaces", len(p.Room.Surfaces), mostSurfaces)
 		c.atMost("room.obstacles", "obstacles", len(p.Room.Obstacles), mostObstacles)
+	}
+}
+
+func (c *checker) kitLists() {
+	kit := reflect.ValueOf(c.Plan.Kit)
+	for _, f := range key.Fields(kit.Type()) {
+		c.atMost(document.Key("kit", f.Name), "entries", kit.FieldByIndex(f.Index).Len(), mostEntries)
 	}
 }

@@ -16,9 +16,11 @@ func check(f *File, reading document.Mistakes) document.Mistakes {
 		c.unread[m.Path] = true
 	}
 	delete(c.unread, "")
+	if c.lists(); len(c.found) > 0 {
+		return c.found // the other checks would take long
+	}
 	c.version()
 	c.numbers()
-	c.lists()
 	c.entries()
 	c.rules()
 	c.room()
@@ -45,9 +47,12 @@ func (c *checker) version() {
 	}
 }
 
+// mostTold is how many mistakes are told at once.
+const mostTold = 1000
+
 // wrong tells a mistake at a path, unless reading has complained of that value.
 func (c *checker) wrong(path, problem, hint string) {
-	if !c.spoiled(path) {
+	if len(c.found) < mostTold && !c.spoiled(path) {
 		c.found = append(c.found, document.Mark(c.Doc, path, problem, hint))
 	}
 }

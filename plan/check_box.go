@@ -69,7 +69,9 @@ func (c *checker) ribs(b *Box) {
 		c.wrong("box.ribs", "nothing says where the ribs are", "give at, such as at: [-3 ft, 3 ft], or count")
 	}
 	count(c, "box.ribs.count", "a count", r.Count, 1, mostRibs)
-	c.atMost("box.ribs.at", "ribs", len(r.At), mostRibs)
+	if c.atMost("box.ribs.at", "ribs", len(r.At), mostRibs); len(r.At) > mostRibs {
+		return
+	}
 	if c.Doc.Has("box.ribs.at") && len(r.At) == 0 {
 		c.wrong("box.ribs.at", "an empty list of ribs", "one position or more, or leave ribs out")
 	}

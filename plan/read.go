@@ -27,6 +27,9 @@ func Read(file string, data []byte, base kit.Kit) (*File, document.Mistakes) {
 	if doc == nil {
 		return nil, mistakes
 	}
+	if len(mistakes) >= mostTold {
+		return nil, mistakes
+	}
 	if len(mistakes) > 0 {
 		p = &Plan{}
 		key.ReadWhatCan(file, data, p)

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
@@ -8,6 +9,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/google/go-cmp/cmp"
 
@@ -344,4 +346,38 @@ func FuzzRead(f *testing.F) {
 			t.Fatal(diff)
 		}
 	})
+}
+
+// TestTooMuch: plans up to the largest size that a document may have are answered soon, however
+// their lists are filled.
+func TestTooMuch(t *testing.T) {
+	base := testKit(t)
+	const top = "softloft: 1\nbox: {size: [10 m, 10 m], trim: 3 m%s}\n"
+	many := func(n int, format string) string {
+		var out strings.Builder
+		for i := range n {
+			fmt.Fprintf(&out, format, i)
+		}
+		return out.String()
+	}
+	for name, text := range map[string]string{
+		"ribs":     fmt.Sprintf(top, ", depth: 1 m, ribs: {tube: pipe, at: ["+many(100000, "%d mm,")+"0 m]}"),
+		"lines":    fmt.Sprintf(top, "") + "room:\n  points:\n" + many(20000, "    - {name: P%d, at: [0 m, 0 m, 5 m]}\n") + "hang:\n  rope: line\n  lines:\n" + many(20000, "    - {name: L%d, from: nw, to: Q}\n"),
+		"unknown":  fmt.Sprintf(top, "") + "room:\n  points:\n" + many(2000, "    - {name: point number %d, at: [0 m, 0 m, 5 m]}\n") + "hang:\n  rope: line\n  lines:\n" + many(1000, "    - {name: L%d, from: nw, to: pointed number x}\n"),
+		"slings":   fmt.Sprintf(top, "") + "kit:\n  sling:\n" + many(50000, "    s%d: {rated: 1 kN}\n"),
+		"tubes":    fmt.Sprintf(top, "") + "kit:\n  tube:\n" + many(1000, "    t%d: {outer: 1 mm, wall: 1 mm, alloy: none such}\n"),
+		"corners":  fmt.Sprintf(top, "") + "room:\n  surfaces:\n    - name: s\n      corners:\n" + many(50000, "        - [%d mm, 0 m, 0 m]\n"),
+		"surfaces": fmt.Sprintf(top, "") + "room:\n  surfaces:\n" + many(500, "    - {name: s%d, corners: [[0 m, 0 m, 0 m], [1 m, 0 m, 0 m], [0 m, 1 m, 0 m]], reflectance: 2}\n"),
+		"keys":     fmt.Sprintf(top, "") + many(50000, "key%d: x\n"),
+	} {
+		start := time.Now()
+		if _, mistakes := Read("plan.yaml", []byte(text), base); len(mistakes) == 0 || len(mistakes) > 2*mostTold {
+			t.Errorf("%s: %d mistakes", name, len(mistakes))
+		}
+		if took := time.Since(start); took > time.Minute {
+			t.Errorf("%s: %.1f s for %d bytes", name, took.Seconds(), len(text))
+		} else {
+			t.Logf("%s: %.2f s for %d bytes", name, took.Seconds(), len(text))
+		}
+	}
 }

@@ -23,13 +23,23 @@ type Value struct {
 // structs that stand without a pointer; into an absent pointer, list or map it does not. visit may set Value.
 // A nil document has nothing.
 func Walk(doc *document.Document, into any, visit func(Value)) {
-	w := walker{doc: doc, visit: visit}
+	w := walker{doc: doc, visit: visit, fields: map[reflect.Type][]Field{}}
 	w.structure(reflect.ValueOf(into).Elem(), place{present: doc != nil})
 }
 
 type walker struct {
-	doc   *document.Document
-	visit func(Value)
+	doc    *document.Document
+	visit  func(Value)
+	fields map[reflect.Type][]Field // of the types that were met
+}
+
+func (w walker) fieldsOf(t reflect.Type) []Field {
+	fields, ok := w.fields[t]
+	if !ok {
+		fields = Fields(t)
+		w.fields[t] = fields
+	}
+	return fields
 }
 
 // place is where a value stands.
@@ -39,7 +49,7 @@ type place struct {
 }
 
 func (w walker) structure(v reflect.Value, at place) {
-	for _, f := range Fields(v.Type()) {
+	for _, f := range w.fieldsOf(v.Type()) {
 		inner := place{path: document.Key(at.path, f.Name), pattern: document.Key(at.pattern, f.Name)}
 		inner.present = at.present && w.doc.Has(inner.path)
 		value := v.FieldByIndex(f.Index)

@@ -41,7 +41,7 @@ func (b *builder) of(t reflect.Type) *jsonschema.Schema {
 		return b.defined(name(t), func() *jsonschema.Schema { return b.union(f) })
 	}
 	if d, ok := dimensionOf(t); ok {
-		return b.defined(strings.ReplaceAll(d.String(), " ", "_"), func() *jsonschema.Schema { return quantitySchema(d) })
+		return b.defined("quantity_"+strings.ReplaceAll(d.String(), " ", "_"), func() *jsonschema.Schema { return quantitySchema(d) })
 	}
 	if words := wordsOf(t); words != nil {
 		return oneWord(words)
@@ -211,7 +211,7 @@ func quantitySchema(d quantity.Dimension) *jsonschema.Schema {
 }
 
 // unitPattern is a digit, and behind it a letter or one of the marks that units
-// have.
-const unitPattern = `[0-9][.,]?\s*[-A-Za-z'"%°µμΩ′″’”]`
+// begin with; an e may be that of 1e3.
+const unitPattern = `[0-9][.,]?\s*[A-DF-Za-df-z'"%°µμΩ′″’”]`
 
 func jsonNumber(n int) json.Number { return json.Number(strconv.Itoa(n)) }

@@ -67,6 +67,9 @@ func tables() map[string]string {
 	var gather func(t reflect.Type)
 	gather = func(t reflect.Type) {
 		t = innermost(t)
+		if inline, ok := inlineOf(t); ok {
+			t = inline
+		}
 		fields := key.Fields(t)
 		if _, done := all[name(t)]; done || len(fields) == 0 || isInline(t) {
 			return
@@ -78,6 +81,19 @@ func tables() map[string]string {
 	}
 	gather(reflect.TypeFor[plan.Plan]())
 	return all
+}
+
+// inlineOf returns the mapping whose keys stand in the place of a type's own.
+func inlineOf(t reflect.Type) (reflect.Type, bool) {
+	if t.Kind() != reflect.Struct {
+		return nil, false
+	}
+	for f := range t.Fields() {
+		if f.Tag.Get("key") == ",inline" {
+			return innermost(f.Type), true
+		}
+	}
+	return nil, false
 }
 
 // isInline tells whether a mapping is told whole by its forms.
