@@ -38,7 +38,7 @@ func (p *Problem) Equilibrium(l Loads, o Options) (*State, error) {
 	if err != nil {
 		return nil, err
 	}
-	return s.state(), nil
+	return s.balanced(s.state(), l)
 }
 
 func (m *model) startPose(o *Options) (*pose, error) {

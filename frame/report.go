@@ -1,6 +1,8 @@
 package frame
 
 import (
+	"math"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -31,6 +33,25 @@ func (x *search) state() *State {
 		s.spans = append(s.spans, x.span(k))
 	}
 	return s
+}
+
+// balanced lets no state out whose reported forces, places and loads do not add up to nothing.
+func (x *search) balanced(s *State, l Loads) (*State, error) {
+	scale := math.Max(x.load.total, 1e-3)
+	for _, c := range s.Cables {
+		scale += c.Tension
+	}
+	for _, r := range s.Reaction {
+		scale += r3.Norm(r.Force) + r3.Norm(r.Moment)/x.scale
+	}
+	limit := 1e-9 * scale
+	if len(s.Reaction) > 0 {
+		limit += x.noise() // a hung frame's rounding cancels in the sum; a stiff member on a support leaves its own
+	}
+	if out := s.OutOfBalance(l); !(out <= limit) {
+		return nil, &NotFound{Node: "all together", Residual: out, Iterations: x.count}
+	}
+	return s, nil
 }
 
 func (c *cable) report(at []r3.Vec) CableState {

@@ -47,7 +47,7 @@ func newSearch(s *system, o *Options) *search {
 func (x *search) run() error {
 	x.damping, x.budget = 0, x.count+x.limit
 	tolerance := restTolerance * math.Max(x.load.total, 1e-3)
-	best, stalled := math.Inf(1), 0
+	best, before, stalled := math.Inf(1), math.Inf(1), 0
 	x.stride = math.Inf(1)
 	for ; x.count < x.budget; x.count++ {
 		x.refresh()
@@ -67,8 +67,8 @@ func (x *search) run() error {
 			stalled++
 		}
 		// Rounding of places is the floor: there the forces flicker while nothing moves any more.
-		flicker := x.rest <= x.noise() && (x.stride < 1e-10 || stalled > 3)
-		x.stride = math.Inf(1)
+		flicker := x.rest <= x.noise() && (x.stride < 1e-10 && x.rest > before/4 || stalled > 3)
+		before, x.stride = x.rest, math.Inf(1)
 		if x.rest > tolerance && !flicker {
 			if x.advance() {
 				continue
@@ -81,7 +81,7 @@ func (x *search) run() error {
 		if x.atMinimum() || x.load.turning || !x.escape() {
 			return nil
 		}
-		best, stalled = math.Inf(1), 0
+		best, before, stalled = math.Inf(1), math.Inf(1), 0
 	}
 	x.refresh()
 	x.assemble()
@@ -92,7 +92,8 @@ func (x *search) run() error {
 	return &NotFound{x.p.nodeName(node), rest, x.count}
 }
 
-// noise is the imbalance that rounding of the nodes' places alone can make in the stiffest member or cable.
+// noise is the imbalance that rounding of the nodes' places alone can make in the stiffest member or cable. Where that is
+// more than a millionth of the loads, the stiffness is beyond what can be computed and no rest is found.
 func (x *search) noise() float64 {
 	reach, worst := 0.0, 0.0
 	widen := func(v r3.Vec) { reach = math.Max(reach, math.Abs(v.X)+math.Abs(v.Y)+math.Abs(v.Z)) }
@@ -108,7 +109,7 @@ func (x *search) noise() float64 {
 			widen(x.far(&x.cables[k]))
 		}
 	}
-	return 16 * 2.2e-16 * worst * reach
+	return math.Min(16*2.2e-16*worst*reach, 1e-6*x.load.total)
 }
 
 // atMinimum judges the tangent at a place of rest.
