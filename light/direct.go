@@ -1,6 +1,8 @@
 package light
 
 import (
+	"math"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"softloft/shape"
@@ -44,7 +46,8 @@ func (e *Engine) oneLamp(w *sight, index int, from station, m meter) float64 {
 }
 
 // holds tells quickly that nothing of a part can be seen past the box from
-// below: every straight way to it goes through the lowest plane.
+// below: every straight way to it goes through the lowest plane. An opening as wide
+// as the box that lies in that plane counts as held, whatever way its corners round.
 func (e *Engine) holds(eye r3.Vec, p *part) bool {
 	if eye.Z >= 0 || p.chamber == len(e.planes) {
 		return false
@@ -52,7 +55,7 @@ func (e *Engine) holds(eye r3.Vec, p *part) bool {
 	for _, c := range p.opening {
 		t := eye.Z / (eye.Z - c.Z)
 		x, y := eye.X+t*(c.X-eye.X), eye.Y+t*(c.Y-eye.Y)
-		if x < -e.scene.Size[0]/2 || x > e.scene.Size[0]/2 || y < -e.scene.Size[1]/2 || y > e.scene.Size[1]/2 {
+		if math.Abs(x) > e.scene.Size[0]/2+snap || math.Abs(y) > e.scene.Size[1]/2+snap {
 			return false
 		}
 	}
