@@ -77,7 +77,7 @@ func (s *system) potential(q *pose) float64 {
 	}
 	for k := range s.load.rider {
 		r := &s.load.rider[k]
-		sum -= r3.Dot(r.Force, r.ride(q.at).at)
+		sum -= r3.Dot(r.Force, r3.Sub(r.ride(q.at).at, s.load.ridden[k]))
 	}
 	return sum
 }

@@ -31,7 +31,7 @@ func (c *cable) pull(at []r3.Vec) (s pulled) {
 		far = at[c.j]
 	}
 	d := r3.Sub(far, at[c.i])
-	s.length = r3.Norm(d)
+	s.length = norm(d)
 	if s.length > 0 {
 		s.e = r3.Scale(1/s.length, d)
 	}

@@ -37,7 +37,7 @@ const (
 // strain measures a beam between two placed nodes. free holds its free end turns about z and y.
 func (b *beam) strain(xi, xj r3.Vec, ri, rj *triad, free *freeEnds) (s strained) {
 	d := r3.Sub(xj, xi)
-	s.chord = r3.Norm(d)
+	s.chord = norm(d)
 	if !(s.chord > 0) {
 		return s
 	}

@@ -9,7 +9,7 @@ const firm = 100
 // advance takes one step down, with as much damping as that needs.
 func (x *search) advance() bool {
 	// The loads cannot leave more than their own sum out of balance: the rest is stretch that a long step left behind.
-	if x.rest > 1.01*x.load.total && x.firmStep(x.cost, x.cost) {
+	if x.left > 1.01*x.load.total && x.firmStep(x.cost, x.cost) {
 		return true
 	}
 	for range 60 {
@@ -140,7 +140,7 @@ func (x *search) firmStep(here, goal float64) bool {
 // moments that keep their direction: they have no potential (Ziegler, Principles of Structural Stability, 1968), so that
 // the tangent's signs say little about where the frame comes to rest.
 func (x *search) plain() bool {
-	x.k.factor(judge{weight: x.weight, small: tinyPivot, rough: x.rest / x.scale})
+	x.k.factor(judge{weight: x.weight, small: tinyPivot, rough: x.left / x.scale})
 	x.solveStep()
 	if r := x.reach(x.step); !(r < longestStep) {
 		return false
@@ -148,7 +148,7 @@ func (x *search) plain() bool {
 	x.move(x.trial, x.step, 1)
 	x.gradientAt(x.trial)
 	after, _ := x.imbalance()
-	if !(after < x.rest/2) {
+	if !(after < x.left/2) {
 		x.gradientAt(x.q)
 		return false
 	}

@@ -162,7 +162,7 @@ func (x *search) relengthen(holds []hold) bool {
 	}
 	n := len(taut)
 	moves := make([][]float64, n)
-	x.k.factor(judge{weight: x.weight, small: tinyPivot, rough: x.rest / x.scale})
+	x.k.factor(judge{weight: x.weight, small: tinyPivot, rough: x.left / x.scale})
 	for j, h := range taut {
 		moves[j] = make([]float64, len(x.owner))
 		x.lengthening(&x.cables[h.cable], moves[j])

@@ -93,11 +93,7 @@ func (m *model) loosest(in inertia) error {
 			first = i
 		}
 	}
-	from, ratio := m.k.diagonal(first), 0.0
-	if from != 0 {
-		ratio = m.k.d[first] / from
-	}
-	mech := m.mechanism(first, ratio)
+	mech := m.mechanism(first, m.k.ratio(first))
 	return &mech
 }
 

@@ -8,6 +8,7 @@ type loading struct {
 	moment  []r3.Vec
 	offset  []OffsetLoad
 	rider   []RiderLoad
+	ridden  []r3.Vec     // the riders' unloaded places
 	on      []MemberLoad // per member, summed
 	loaded  []bool
 	total   float64 // N, the sum of the forces' sizes
@@ -34,6 +35,7 @@ func newLoading(m *model, l *Loads) *loading {
 	}
 	for _, f := range l.Rider {
 		g.total += r3.Norm(f.Force)
+		g.ridden = append(g.ridden, f.ride(m.start).at)
 	}
 	for _, f := range l.Nodal {
 		g.turning = g.turning || r3.Norm(f.Moment) > 1e-9*g.total*m.scale
@@ -72,7 +74,7 @@ func (g *loading) freeEnds(k int, b *beam, axes *triad) (f freeEnds) {
 // presentAxes are the own axes of a member in a pose: x on the chord, y from the mean of what its ends carry.
 func (b *beam) presentAxes(q *pose) triad {
 	d := r3.Sub(q.at[b.j], q.at[b.i])
-	x := r3.Scale(1/r3.Norm(d), d)
+	x := r3.Scale(1/norm(d), d)
 	var y r3.Vec
 	for _, end := range []struct {
 		node  int
@@ -83,7 +85,7 @@ func (b *beam) presentAxes(q *pose) triad {
 		}
 	}
 	y = r3.Sub(y, r3.Scale(r3.Dot(y, x), x))
-	n := r3.Norm(y)
+	n := norm(y)
 	if n < 1e-6 {
 		return ownAxes(x, r3.Vec{})
 	}
@@ -106,7 +108,7 @@ func (r *RiderLoad) ride(at []r3.Vec) (s riding) {
 	}
 	s.u, s.v = r3.Sub(p[0], p[2]), r3.Sub(p[1], p[3])
 	c := r3.Cross(s.u, s.v)
-	s.c = r3.Norm(c)
+	s.c = norm(c)
 	if s.c > 0 {
 		s.n = r3.Scale(1/s.c, c)
 	}

@@ -15,7 +15,7 @@ type solved struct {
 // state reports the search's last pose. The last assembly stands at that pose.
 func (x *search) state() *State {
 	s := &State{
-		Residual: x.rest, Energy: x.cost, Stable: x.signs.negative == 0, Iterations: x.count,
+		Residual: x.left, Energy: x.cost, Stable: x.signs.negative == 0, Iterations: x.count,
 		solved: solved{problem: x.p},
 	}
 	for k, at := range x.q.at {
@@ -26,7 +26,7 @@ func (x *search) state() *State {
 		s.Cables = append(s.Cables, x.cables[k].report(x.q.at))
 	}
 	for _, i := range x.signs.neutral {
-		s.Neutral = append(s.Neutral, x.mechanism(i, 0))
+		s.Neutral = append(s.Neutral, x.mechanism(i, x.k.ratio(i)))
 	}
 	s.Reaction = x.reactions(func(p spring) (force, moment r3.Vec) { return x.springPush(p, x.q) })
 	for k := range x.beams {

@@ -26,7 +26,7 @@ func (t *triad) along(v r3.Vec) r3.Vec {
 
 // turn is the rotation by |v| radians about v.
 func turn(v r3.Vec) quat.Number {
-	angle := r3.Norm(v)
+	angle := norm(v)
 	half := angle / 2
 	s := 0.5 - half*half/12 // sin(half)/angle for small angles, to 1e-20 below the switch
 	if angle > 1e-4 {
@@ -63,6 +63,10 @@ func vector(q quat.Number) r3.Vec {
 	}
 	return r3.Scale(2*math.Atan2(s, q.Real)/s, v)
 }
+
+// norm is the length of a vector, without the care for overflow that the general routine takes in hot loops: what
+// overflows here is refused as infinite.
+func norm(v r3.Vec) float64 { return math.Sqrt(r3.Norm2(v)) }
 
 // finite reports whether no component is NaN or infinite.
 func finite(vs ...r3.Vec) bool {

@@ -29,7 +29,7 @@ type search struct {
 	count   int
 	cost    float64
 	signs   inertia
-	rest    float64 // the imbalance
+	left    float64 // the imbalance, N
 	stride  float64 // reach of the last step if it was a full Newton step near rest
 }
 
@@ -54,27 +54,27 @@ func (x *search) run() error {
 		x.tighten()
 		x.cost = x.assemble()
 		var node int
-		x.rest, node = x.imbalance()
-		if math.IsInf(x.cost, 0) || math.IsNaN(x.cost) || math.IsInf(x.rest, 0) {
-			return &NotFound{x.p.nodeName(node), x.rest, x.count}
+		x.left, node = x.imbalance()
+		if math.IsInf(x.cost, 0) || math.IsNaN(x.cost) || math.IsInf(x.left, 0) {
+			return &NotFound{x.p.nodeName(node), x.left, x.count}
 		}
 		if node, far := x.furthest(); far > farAway*x.size {
 			return &Falls{Node: x.p.nodeName(node)}
 		}
-		if x.rest < best/2 {
-			best, stalled = x.rest, 0
+		if x.left < best/2 {
+			best, stalled = x.left, 0
 		} else {
 			stalled++
 		}
 		// Rounding of places is the floor: there the forces flicker while nothing moves any more.
-		flicker := x.rest <= x.noise() && (x.stride < 1e-10 && x.rest > before/4 || stalled > 3)
-		before, x.stride = x.rest, math.Inf(1)
-		if x.rest > tolerance && !flicker {
+		flicker := x.left <= x.noise() && (x.stride < 1e-10 && x.left > before/4 || stalled > 3)
+		before, x.stride = x.left, math.Inf(1)
+		if x.left > tolerance && !flicker {
 			if x.advance() {
 				continue
 			}
-			if x.rest > x.noise() {
-				return &NotFound{x.p.nodeName(node), x.rest, x.count}
+			if x.left > x.noise() {
+				return &NotFound{x.p.nodeName(node), x.left, x.count}
 			}
 		}
 		// A place of rest that is not a minimum and cannot be left is told by the state's Stable.
@@ -114,7 +114,7 @@ func (x *search) noise() float64 {
 
 // atMinimum judges the tangent at a place of rest.
 func (x *search) atMinimum() bool {
-	x.signs = x.k.factor(judge{weight: x.weight, small: tinyPivot, rough: x.rest / x.scale})
+	x.signs = x.k.factor(judge{weight: x.weight, small: tinyPivot, rough: x.left / x.scale})
 	return x.signs.negative == 0
 }
 

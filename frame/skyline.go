@@ -42,6 +42,14 @@ func (s *skyline) add(i, j int, v float64) {
 
 func (s *skyline) diagonal(i int) float64 { return s.a[s.start[i+1]-1] }
 
+// ratio is a pivot over the diagonal it started from; zero where that was zero.
+func (s *skyline) ratio(i int) float64 {
+	if from := math.Abs(s.diagonal(i)); from > 0 {
+		return s.d[i] / from
+	}
+	return 0
+}
+
 // inertia tells the signs of the pivots of a factorization.
 type inertia struct {
 	negative int

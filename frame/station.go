@@ -129,9 +129,9 @@ func alike(x, c, w1, w2 float64) float64 {
 }
 
 // worst finds the station of largest normal stress: the best of a row of stations, then closed in on by the golden
-// section between its neighbors. Where the modulus is unknown the size of the moment decides.
+// section between its neighbors. The moments are cubic along the member, so that their size has at most three tops. Where the modulus is unknown the size of the moment decides.
 func (p *span) worst() Station {
-	const parts = 24
+	const parts = 16
 	measure := func(xi float64) float64 {
 		s := p.station(xi)
 		if math.IsNaN(s.Stress) {
@@ -166,7 +166,7 @@ func goldenTop(f func(float64) float64, lo, hi float64) (at, top float64) {
 	const cut = 0.6180339887498949
 	a, b := hi-cut*(hi-lo), lo+cut*(hi-lo)
 	fa, fb := f(a), f(b)
-	for range 48 {
+	for range 34 {
 		if fa >= fb {
 			hi, b, fb = b, a, fa
 			a = hi - cut*(hi-lo)

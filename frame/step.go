@@ -173,14 +173,14 @@ func (s *system) bend(k int, e edge) r3.Vec {
 		change = r3.Add(change, s.moves[e.j])
 	}
 	d := r3.Sub(far, from)
-	length := r3.Norm(d)
+	length := norm(d)
 	if length == 0 {
 		return r3.Vec{}
 	}
 	unit := r3.Scale(1/length, d)
 	longer := r3.Dot(unit, change)
 	spin := r3.Scale(1/length, r3.Cross(unit, change))
-	if angle := r3.Norm(spin); angle > 1 || angle < 1e-9 {
+	if angle := norm(spin); angle > 1 || angle < 1e-9 {
 		return r3.Vec{} // a short slack line may point anywhere after the step
 	}
 	if k < len(s.beams) {
