@@ -47,7 +47,7 @@ func newSearch(s *system, o *Options) *search {
 func (x *search) run() error {
 	x.damping, x.budget = 0, x.count+x.limit
 	tolerance := restTolerance * math.Max(x.load.total, 1e-3)
-	best, before, stalled := math.Inf(1), math.Inf(1), 0
+	before, flat := math.Inf(1), 0
 	x.stride = math.Inf(1)
 	for ; x.count < x.budget; x.count++ {
 		x.refresh()
@@ -61,13 +61,12 @@ func (x *search) run() error {
 		if node, far := x.furthest(); far > farAway*x.size {
 			return &Falls{Node: x.p.nodeName(node)}
 		}
-		if x.left < best/2 {
-			best, stalled = x.left, 0
-		} else {
-			stalled++
-		}
 		// Rounding of places is the floor: there the forces flicker while nothing moves any more.
-		flicker := x.left <= x.noise() && (x.stride < 1e-10 && x.left > before/4 || stalled > 3)
+		if flat++; x.left > x.noise() {
+			flat = 0
+		}
+		still := x.stride < 1e-10 && x.left > before/4 && x.adrift() <= 1e-10*x.load.total
+		flicker := flat > 0 && still || flat > 8
 		before, x.stride = x.left, math.Inf(1)
 		if x.left > tolerance && !flicker {
 			if x.advance() {
@@ -81,7 +80,7 @@ func (x *search) run() error {
 		if x.atMinimum() || x.load.turning || !x.escape() {
 			return nil
 		}
-		best, before, stalled = math.Inf(1), math.Inf(1), 0
+		before, flat = math.Inf(1), 0
 	}
 	x.refresh()
 	x.assemble()
@@ -110,6 +109,20 @@ func (x *search) noise() float64 {
 		}
 	}
 	return math.Min(16*2.2e-16*worst*reach, 1e-6*x.load.total)
+}
+
+// adrift is the imbalance of the frame as a whole, in which the rounding of stiff members cancels. Zero for a frame on
+// supports, which are part of its balance.
+func (x *search) adrift() float64 {
+	if len(x.p.Supports) > 0 {
+		return 0
+	}
+	var force, moment r3.Vec
+	for k, f := range x.force {
+		force = r3.Add(force, f)
+		moment = r3.Add(moment, r3.Add(x.moment[k], r3.Cross(x.q.at[k], f)))
+	}
+	return math.Max(norm(force), norm(moment)/x.size)
 }
 
 // atMinimum judges the tangent at a place of rest.
