@@ -109,3 +109,39 @@ func TestPipeRollsUntilTheArmHangs(t *testing.T) {
 		}
 	}
 }
+
+// A bar hinged to a wall about one axis swings from level until it hangs straight down and carries the weight as plain
+// tension; hinged about all axes as well (statics).
+func TestHingedBarSwingsDown(t *testing.T) {
+	section, material := pipe()
+	for _, end := range []End{{Free: [3]bool{false, true, false}}, Pinned()} {
+		p := chain(r3.Vec{}, r3.Vec{X: 1.5}, 1, section, material).supported(map[int][6]bool{0: clamped})
+		p.Members[0].EndI = end
+		s := rest(t, &p, at(1, 100), Options{})
+		near(t, "down", s.Position[1].Z, -1.5*(1+100/(material.Young*section.Area)), 1e-9, 0)
+		near(t, "tension", s.Along(0, 0.5).N, 100, 1e-8, 0)
+		near(t, "reaction", s.Reaction[0].Force.Z, 100, 1e-8, 0)
+		if !s.Stable {
+			t.Error("hanging is a minimum")
+		}
+	}
+}
+
+// The center of the weights of the golden frame with the moved lamp: (0.0993606, 0.0993606) unloaded (statics of the
+// weights); the loaded frame tilts by 0.014° and sags, which moves it by less than a tenth of a millimeter sideways.
+func TestCenter(t *testing.T) {
+	g := readGolden(t, "L2A_moved")
+	s := rest(t, &g.Problem, g.Loads, Options{})
+	c, ok := s.Center(g.Loads)
+	if !ok {
+		t.Fatal("there are weights")
+	}
+	near(t, "x", c.X, 0.0993606, 0, 1e-4)
+	near(t, "y", c.Y, 0.0993606, 0, 1e-4)
+	if c.Z > -0.01 || c.Z < -0.05 {
+		t.Errorf("the weights hang at %g", c.Z)
+	}
+	if _, ok := s.Center(Loads{}); ok {
+		t.Error("no weight has no center")
+	}
+}

@@ -120,7 +120,7 @@ func newPlane(ei, ga, length float64, endI, endJ End, about int) plane {
 
 // freeTurns gives the slopes dv/dx at the two ends of the simply supported member under a load in N/m that runs
 // straight from w1 to w2: L³/360EI·(8w1+7w2) and −L³/360EI·(7w1+8w2) (Roark's Formulas for Stress and Strain, Table
-// 8.1, case 2e). Shear does not turn the ends of a simply supported beam's cross-sections.
+// 8.1, case 2e, from memory). Shear does not turn the ends of a simply supported beam's cross-sections.
 func (p *plane) freeTurns(length, w1, w2 float64) [2]float64 {
 	if p.ei == 0 {
 		return [2]float64{}

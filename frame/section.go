@@ -46,7 +46,7 @@ func SquareTube(outer, wall float64) Section { return RectangularTube(outer, out
 
 // RectangularTube is a rectangular tube with sharp corners, outside height (along z), width (along y) and wall in
 // m. I = (b·h³ − bᵢ·hᵢ³)/12; torsion after Bredt: J = 4·A_m²·t/s with the mid-line area A_m and perimeter s
-// (Roark's Formulas for Stress and Strain, Table 10.1, thin closed sections).
+// (Roark's Formulas for Stress and Strain, Table 10.1, thin closed sections; from memory).
 func RectangularTube(height, width, wall float64) Section {
 	hi, wi := math.Max(0, height-2*wall), math.Max(0, width-2*wall)
 	iy := (width*math.Pow(height, 3) - wi*math.Pow(hi, 3)) / 12
@@ -62,7 +62,7 @@ func RectangularTube(height, width, wall float64) Section {
 // WithShear returns the section with shear flexibility of a thin closed tube. For a round tube the shear area is
 // A/2; for a rectangular one the two walls along the shear, taken as A/2 as well where height equals width
 // (Cowper, The Shear Coefficient in Timoshenko's Beam Theory, 1966, thin-walled sections with Poisson's ratio 0.3
-// gives 0.53 for the round and 0.44 for the square tube; A/2 and 0.44·A are used).
+// gives 0.53 for the round and 0.44 for the square tube, from memory; A/2 and 0.44·A are used).
 func (s Section) WithShear() Section {
 	share := 0.5
 	if s.Corners {

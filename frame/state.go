@@ -34,7 +34,8 @@ type State struct {
 	Cables   []CableState
 	Reaction []Reaction
 	// Residual is the largest force (or moment over the frame's mean member length) that is out of balance at a
-	// node, N.
+	// node, N: within 1e-11 of the loads, or of what rounding of the places makes in the stiffest member. The sum
+	// over the frame, [State.Balance], is within 1e-9 of the loads and tensions, or no state is given.
 	Residual float64
 	Energy   float64 // J, strain energy plus potential of the loads from the unloaded places
 	Stable   bool    // a minimum of the energy: no motion lowers it

@@ -109,7 +109,7 @@ func cubic(x float64, slope [2]float64) float64 {
 
 // sag is the deflection of the simply supported member under a load that runs straight from w1 to w2:
 // L⁴/EI·[w1·(ξ⁴−2ξ³+ξ)/24 + (w2−w1)·(3ξ⁵−10ξ³+7ξ)/360], and from shear the moment over GA
-// (Roark's Formulas for Stress and Strain, Table 8.1, case 2e).
+// (Roark's Formulas for Stress and Strain, Table 8.1, case 2e, from memory).
 func (p *plane) sag(x, length, w1, w2 float64) float64 {
 	v := 0.0
 	if p.ei > 0 {
