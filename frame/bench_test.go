@@ -109,3 +109,27 @@ func BenchmarkLinear(b *testing.B) {
 		})
 	}
 }
+
+// One step of a tilt: the four lengths for four heights, from the step before.
+func BenchmarkHeldHeights(b *testing.B) {
+	g := readGolden(b, "L2A_moved")
+	before, err := g.Equilibrium(g.Loads, Options{})
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ReportAllocs()
+	steps := 0
+	for round := range b.N {
+		edit(&g.Problem, &g.Loads, round)
+		o := Options{Start: before}
+		for k := range 4 {
+			o.Held = append(o.Held, Held{k, corners[k].Y * 0.02 * float64(round%16)})
+		}
+		s, err := g.Equilibrium(g.Loads, o)
+		if err != nil {
+			b.Fatal(err)
+		}
+		steps += s.Iterations
+	}
+	b.ReportMetric(float64(steps)/float64(b.N), "steps/op")
+}

@@ -29,7 +29,7 @@
 //
 // A load on a member is taken on its chord: the force at the fraction ξ of the length acts at X_I + ξ(X_J−X_I) of
 // the deformed nodes. What it does between the nodes enters as the member's free end rotations. All sums
-// ([State.Balance], [State.Centre]) use that same place.
+// ([State.Balance], [State.Center]) use that same place.
 //
 // # What is said about a state
 //
