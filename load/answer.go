@@ -22,6 +22,8 @@ type Answer struct {
 	Pose        *Pose        `json:"pose"`
 	Lines       []Line       `json:"lines"`
 	Points      []Point      `json:"points"`
+	TiltPath    []TiltStep   `json:"tilt_path,omitempty"`
+	Lift        *Lift        `json:"lift,omitempty"`
 	Frame       *Frame       `json:"frame"`
 	Lost        []Lost       `json:"lost"`
 	Assumptions []string     `json:"assumptions"`
@@ -82,6 +84,10 @@ type Line struct {
 	Slack      bool   `json:"slack"`
 	Cases      Cases  `json:"cases"`
 	Governs    string `json:"governs"`
+	// HaulRange is between which pulls the pulley's friction may leave the haul side at
+	// rest: e·T to T/e. Haul is the load side's tension, which the tie-off must carry.
+	HaulRange *[2]Number `json:"haul_range_n,omitempty"`
+	Bridle    *Bridle    `json:"bridle,omitempty"`
 }
 
 // PointCases are the forces on one point by case, in N; negative z pulls the
@@ -90,6 +96,7 @@ type PointCases struct {
 	Built     *Vec `json:"built"`
 	Grown     *Vec `json:"grown"`
 	Lift      *Vec `json:"lift"`
+	TiltWorst *Vec `json:"tilt_worst"`
 	LostWorst *Vec `json:"lost_worst"`
 }
 

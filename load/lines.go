@@ -25,22 +25,22 @@ type pull struct {
 }
 
 // pulls returns what one line does to its points in a state, in N: its tension
-// along the rope, the haul side's tension toward the tie-off, and the weight of
-// rope, pulley and hardware. The haul side is held with the load side's tension;
-// without a tie-off it runs straight down.
-func (m *model) pulls(s *solved, line int) []pull {
+// along the rope, the haul side's pull toward the tie-off, and the weight of rope,
+// pulley and hardware. At rest the haul side is taken to hold with the load side's
+// tension; while it raises the box it pulls harder, by the pulley's friction. Without
+// a tie-off it runs straight down.
+func (m *model) pulls(s *solved, line int, raising bool) []pull {
 	l := &m.rig.Lines[line]
 	if s == nil || m.lines[line] < 0 {
 		return nil
 	}
-	top, _ := m.rig.Top(l)
-	cable := s.Cables[m.lines[line]]
 	if l.Bridle != nil {
-		return m.bridlePulls(s, l)
+		return m.bridlePulls(s, line, raising)
 	}
+	cable := s.Cables[m.lines[line]]
 	force := r3.Scale(-1, cable.ForceOnI)
 	if l.Pulley != nil {
-		force = r3.Add(force, r3.Scale(cable.Tension, m.haulDirection(l, top)))
+		force = r3.Scale(cable.Tension, m.blockForce(s, line, raising))
 	}
 	return []pull{{l.Point, r3.Add(force, down(m.rigging(l)))}}
 }
@@ -57,20 +57,6 @@ func (m *model) haulDirection(l *rig.Line, top r3.Vec) r3.Vec {
 	return r3.Unit(toward)
 }
 
-// bridlePulls returns what the two legs do to their points.
-func (m *model) bridlePulls(s *solved, l *rig.Line) []pull {
-	var pulls []pull
-	for i, c := range m.problem.Cables {
-		for _, name := range l.Bridle.Points {
-			if c.Name == legName(l.Name, name) {
-				force := r3.Scale(-1, s.Cables[i].ForceOnI)
-				pulls = append(pulls, pull{name, r3.Add(force, down(m.rigging(l)/2))})
-			}
-		}
-	}
-	return pulls
-}
-
 // rigging returns the mass of a line's own parts, in kg: what is known of it.
 func (m *model) rigging(l *rig.Line) float64 {
 	var sum float64
@@ -82,14 +68,14 @@ func (m *model) rigging(l *rig.Line) float64 {
 	return sum
 }
 
-// pointForces sums all lines' pulls by point, in the order of the rig's points.
-func (m *model) pointForces(s *solved) map[string]r3.Vec {
+// pointForces sums all lines' pulls by point.
+func (m *model) pointForces(s *solved, raising bool) map[string]r3.Vec {
 	sums := map[string]r3.Vec{}
 	if s == nil {
 		return sums
 	}
 	for i := range m.rig.Lines {
-		for _, p := range m.pulls(s, i) {
+		for _, p := range m.pulls(s, i, raising) {
 			sums[p.point] = r3.Add(sums[p.point], p.force)
 		}
 	}

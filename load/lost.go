@@ -13,44 +13,69 @@ const (
 	Falls   = "falls"
 )
 
-// loss is one line or drop that has let go, and what came of it.
+// loss is one line, drop or lamp mount that has let go, and what came of it.
 type loss struct {
 	what, name string
+	part, path string // what a finding about it is about
+	cable      int    // that is gone; -1 for a mount
 	outcome    string
 	why        string
 	state      *solved // nil unless it rests
-	estimate   float64 // N
+	estimate   float64 // N; NaN where none is made
 	drop       float64 // m
 	unknown    bool    // the solver found no answer
+	peaks      *peaks  // of the motion in time, nil where it was not asked for
 }
 
-// losses cuts every line and every drop, one at a time.
+// label names a loss in a sentence.
+func (l loss) label() string {
+	switch l.what {
+	case "drop":
+		return l.name
+	case "mount":
+		return "the mount of " + l.name
+	}
+	return l.what + " " + l.name
+}
+
+// losses cuts every line, every drop and every lamp's mount, one at a time.
 func (m *model) losses(built *solved) []loss {
 	var all []loss
 	for i := range m.rig.Lines {
 		if m.lines[i] >= 0 {
-			all = append(all, m.lose(built, "line", m.rig.Lines[i].Name, m.lines[i]))
+			name := m.rig.Lines[i].Name
+			all = append(all, m.lose(built, loss{what: "line", name: name, part: "line." + name + ".rope", path: m.rig.Lines[i].Path, cable: m.lines[i]}))
 		}
 	}
 	for i := range m.rig.Drops {
 		if m.drops[i] >= 0 {
-			all = append(all, m.lose(built, "drop", m.rig.Drops[i].Name, m.drops[i]))
+			d := &m.rig.Drops[i]
+			all = append(all, m.lose(built, loss{what: "drop", name: d.Name, part: d.Part, path: "box.join", cable: m.drops[i]}))
 		}
 	}
-	return all
+	return append(all, m.mounts(built)...)
 }
 
 // lose cuts one cable. A box whose center of gravity lies over the plane of what
 // still holds it, and outside of it, rolls over: that is told before any tension.
-func (m *model) lose(built *solved, what, name string, cable int) loss {
-	l := loss{what: what, name: name}
-	if what == "line" {
-		if over, why := m.rollsOver(built, cable); over != "" {
+func (m *model) lose(built *solved, l loss) loss {
+	l.estimate = math.NaN()
+	if l.what == "line" {
+		if over, why := m.rollsOver(built, l.cable); over != "" {
 			l.outcome, l.why = over, why
 			return l
 		}
 	}
-	after, err := m.cut(built, cable)
+	after, err := m.cut(built, l.cable)
+	l.rests(m, built, after, err)
+	if l.state != nil {
+		l.estimate = suddenFactor * m.largestTension(after)
+	}
+	return l
+}
+
+// rests sorts what the solver found once something is gone.
+func (l *loss) rests(m *model, built, after *solved, err error) {
 	switch {
 	case err != nil && isFall(err):
 		l.outcome, l.why = Falls, err.Error()
@@ -60,14 +85,18 @@ func (m *model) lose(built *solved, what, name string, cable int) loss {
 		l.outcome, l.why = Tumbles, "the box turns over before it comes to rest"
 	default:
 		l.outcome, l.state = Rests, after
-		for i := range m.rig.Lines {
-			if t := m.tension(after, i); t > 0 {
-				l.estimate = math.Max(l.estimate, suddenFactor*t)
-			}
-		}
 		l.drop = m.greatestDrop(after)
 	}
-	return l
+}
+
+func (m *model) largestTension(s *solved) float64 {
+	var most float64
+	for i := range m.rig.Lines {
+		if t := m.tension(s, i); t > most {
+			most = t
+		}
+	}
+	return most
 }
 
 // suddenFactor times the largest new static tension of a cut estimates the peak of
@@ -105,10 +134,10 @@ func (m *model) greatestDrop(after *solved) float64 {
 // falls. Where the center of gravity lies over them and outside of the figure that
 // they make as seen from above, the box rolls over. It speaks only of a box whose
 // tubes are one body.
-func (m *model) rollsOver(built *solved, gone int) (outcome, why string) {
+func (m *model) rollsOver(built *solved, gone ...int) (outcome, why string) {
 	var left []r3.Vec
 	for _, cable := range m.lines {
-		if cable >= 0 && cable != gone {
+		if cable >= 0 && !has(gone, cable) {
 			left = append(left, built.Position[m.problem.Cables[cable].I])
 		}
 	}

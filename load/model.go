@@ -29,7 +29,7 @@ type model struct {
 	lines    []int     // cable of each rig line; -1 where it holds nothing
 	planned  []r3.Vec  // place of each line's attachment in the room
 	drops    []int     // cable of each rig drop
-	hauled   []float64 // share of the cable's stretch that the load side has
+	stiff    []float64 // EA of each line's rope, N; 0 where it holds nothing
 	corners  *[4]int   // nodes of the bottom frame: ne, nw, sw, se
 	assumed  []string
 }
@@ -242,7 +242,7 @@ func (m *model) addLine(l *rig.Line) {
 	top, ok := m.rig.Top(l)
 	start, okNode := m.nodeAt(l.Attach)
 	if !ok || !okNode || l.Rope == nil {
-		m.lines, m.hauled = append(m.lines, -1), append(m.hauled, 1)
+		m.lines, m.stiff = append(m.lines, -1), append(m.stiff, 0)
 		return
 	}
 	ea := m.stiffness(l.Rope.EA, "rope "+l.Rope.ID)
@@ -256,7 +256,7 @@ func (m *model) addLine(l *rig.Line) {
 	if l.Bridle != nil {
 		cable.J = m.addBridle(l, ea)
 	}
-	m.lines, m.hauled = append(m.lines, len(m.problem.Cables)), append(m.hauled, share)
+	m.lines, m.stiff = append(m.lines, len(m.problem.Cables)), append(m.stiff, ea)
 	m.problem.Cables = append(m.problem.Cables, cable)
 }
 

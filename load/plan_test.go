@@ -20,10 +20,15 @@ type hungSquare struct {
 	lengths   [4]float64
 	ribs      string // ribs and lamps; "" for neither
 	lamps     string
-	depth     string
-	young     string // of the tubes
-	stiffness string // EA of the lines
-	load      string
+	young     string    // of the tubes
+	stiffness string    // EA of the lines
+	box       string    // further lines of the box
+	rest      string    // further keys of the plan
+	sheet     string    // mass of the cloth
+	density   string    // of the tubes
+	section   string    // of the tubes
+	hung      string    // further keys of hang
+	corners   [4]string // of the lines; ne, nw, sw, se where empty
 }
 
 func (h hungSquare) text() string {
@@ -34,7 +39,11 @@ func (h hungSquare) text() string {
 	}{{"ne", 1, 1}, {"nw", -1, 1}, {"sw", -1, -1}, {"se", 1, -1}} {
 		points += fmt.Sprintf("    - {name: P%d, at: [%.12g m, %.12g m, %.12g m], allows: 20 kN, direction: any}\n",
 			i+1, corner.x*(1.829+h.out), corner.y*(1.829+h.out), 5+h.above)
-		lines += fmt.Sprintf("    - {name: L%d, from: %s, to: P%d, length: %.12g m}\n", i+1, corner.name, i+1, h.lengths[i])
+		length := ""
+		if h.lengths[i] > 0 {
+			length = fmt.Sprintf(", length: %.12g m", h.lengths[i])
+		}
+		lines += fmt.Sprintf("    - {name: L%d, from: %s, to: P%d%s}\n", i+1, or(h.corners[i], corner.name), i+1, length)
 	}
 	return `softloft: 1
 derive: none
@@ -44,24 +53,29 @@ room:
   size: [3.658 m, 3.658 m]
   cloth_at: 5 m
   frame: pipe
-` + h.ribs + `  cloth: [sheet]
+` + h.box + h.ribs + `  cloth: [sheet]
   sides: none
-` + h.lamps + `hang:
+` + h.lamps + h.rest + `hang:
   rope: line
-  lines:
-` + lines + strings.NewReplacer("YOUNG", or(h.young, "69 GPa"), "EA", or(h.stiffness, "60 kN")).Replace(`kit:
+` + h.hung + `  lines:
+` + lines + strings.NewReplacer("YOUNG", or(h.young, "69 GPa"), "EA", or(h.stiffness, "60 kN"),
+		"SHEET", or(h.sheet, "0.25 kg/m2"), "DENSITY", or(h.density, "2700 kg/m3"), "SECTION", or(h.section, "outer: 42.16 mm, wall: 3.56 mm")).Replace(`kit:
   alloy:
-    soft: {E: YOUNG, poisson: 0.33, density: 2700 kg/m3, yield: 240 MPa}
+    soft: {E: YOUNG, poisson: 0.33, density: DENSITY, yield: 240 MPa}
     air: {E: YOUNG, poisson: 0.33, density: 0 kg/m3}
   tube:
-    pipe: {shape: round, outer: 42.16 mm, wall: 3.56 mm, alloy: soft}
+    pipe: {shape: round, SECTION, alloy: soft}
     nothing: {shape: round, outer: 42.16 mm, wall: 3.56 mm, alloy: air}
   cloth:
-    sheet: {mass: 0.25 kg/m2, diffuse: 0.5, back: 0.3}
+    sheet: {mass: SHEET, diffuse: 0.5, back: 0.3}
   lamp:
     panel: {mass: 9.5 kg, size: [0.3 m, 0.3 m], lumens: 20000 lm}
   rope:
-    line: {kind: wire, stiffness: EA, mass: 0 kg/m, breaks: 120 kN, knot: 0.8}
+    line: {kind: wire, diameter: 5 mm, stiffness: EA, mass: 0 kg/m, breaks: 120 kN, knot: 0.8}
+  pulley:
+    block: {rated: 5 kN, efficiency: 0.9, sheave: 100 mm, mass: 0 kg}
+  safety:
+    wire: {rated: 1 kN, mass: 0 kg}
 `)
 }
 

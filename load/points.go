@@ -11,68 +11,76 @@ import (
 	"softloft/source"
 )
 
-// onPoint is the force on one point in one case.
-type onPoint struct {
-	symbol, name string
-	force        r3.Vec
+// onPoint is the force that a case puts on a point; NaN where no line pulls there.
+func (w *work) onPoint(name string) func(group, *solved) r3.Vec {
+	return func(g group, s *solved) r3.Vec {
+		if f, ok := w.model.pointForces(s, g.raising)[name]; ok {
+			return f
+		}
+		return r3.Vec{X: math.NaN(), Y: math.NaN(), Z: math.NaN()}
+	}
 }
 
-// pointCases lists the forces on a point by case. known is false where a case that
-// applies was not found.
-func (w *work) pointCases(name string) (cases []onPoint, used bool) {
-	built, used := w.model.pointForces(w.built)[name]
-	if !used {
-		return nil, false
-	}
-	cases = append(cases, onPoint{"built", "as built", built})
-	if w.rig.Plan.Provision != nil {
-		force := r3.Vec{X: math.NaN(), Y: math.NaN(), Z: math.NaN()}
-		if w.grown != nil {
-			force = w.model.pointForces(w.grown)[name]
-		}
-		cases = append(cases, onPoint{"grown", "with the provision up", force})
-	}
-	return append(cases, w.worstLoss(name)...), true
+// used tells whether any line pulls on a point.
+func (w *work) used(name string) bool {
+	_, ok := w.model.pointForces(w.built, false)[name]
+	return ok
 }
 
-// worstLoss is the loss that pulls a point down most; unknown where a loss could
-// not be worked out, none where no loss rests.
-func (w *work) worstLoss(name string) []onPoint {
-	var worst []onPoint
-	for _, l := range w.losses {
-		if l.unknown {
-			return []onPoint{{"lost", "after the loss of " + l.label() + ", which was not worked out", r3.Vec{X: math.NaN(), Y: math.NaN(), Z: math.NaN()}}}
+// points tells what each building point gets from all lines on it. Of a case with
+// several states it is the one that pulls it down most.
+func (w *work) points() []Point {
+	var told []Point
+	groups := w.groups()
+	for _, p := range w.rig.Points {
+		row := Point{Name: p.Name}
+		for _, g := range groups {
+			worst := g.worstDown(func(s *solved) r3.Vec { return w.model.pointForces(s, g.raising)[p.Name] })
+			switch g.symbol {
+			case "built":
+				row.Cases.Built = worst
+			case "grown":
+				row.Cases.Grown = worst
+			case "lift":
+				row.Cases.Lift = worst
+			case "tilt":
+				row.Cases.TiltWorst = worst
+			case "lost":
+				row.Cases.LostWorst = worst
+			}
 		}
-		f, ok := w.model.pointForces(l.state)[name]
-		if ok && (worst == nil || f.Z < worst[0].force.Z) {
-			worst = []onPoint{{"lost", "at rest after the loss of " + l.label(), f}}
+		if w.rig.Plan.Provision == nil {
+			row.Cases.Grown = row.Cases.Built
 		}
+		told = append(told, row)
 	}
-	return worst
+	return told
 }
 
 // concludePoint holds a point to what its owner allows, and one that may only be
 // pulled straight down to the angle that counts as vertical.
 func (w *work) concludePoint(p *rig.Point) {
-	cases, used := w.pointCases(p.Name)
-	if !used {
+	if !w.used(p.Name) {
 		return
 	}
+	force := w.onPoint(p.Name)
 	statement := "Point " + p.Name
 	if p.Allows == nil {
 		w.add(finding.Unknown("load.point."+p.Name, w.subject("point."+p.Name, p.Path), statement, "its owner has not stated what it allows"))
 	} else {
-		w.add(finding.Check{
+		w.addLargest(finding.Check{
 			ID: "load.point." + p.Name, Subject: w.subject("point."+p.Name, p.Path), Statement: statement,
-			Relation: finding.AtMost, Unit: "N", Value: tensionWork("largest pull", "P", magnitudes(cases)),
+			Relation: finding.AtMost, Unit: "N",
 			Limit:  finding.Given(finding.Input{Symbol: "F", Name: "what its owner allows" + statedBy(p), Value: *p.Allows, Unit: "N", Origin: w.origin(p.Path + ".allows")}),
 			Source: source.Cite("plan", p.Path), Assumptions: []string{"the building is not checked: the point is its owner's statement"},
-		}.Conclude())
+		}, w.inputs("P", "pull of all lines on it", "N", func(g group, s *solved) float64 { return r3.Norm(force(g, s)) }), largestPull)
 	}
 	if p.VerticalOnly {
-		w.concludeSide(p, cases)
+		w.concludeSide(p, force)
 	}
 }
+
+func largestPull(cases []finding.Input) finding.Work { return tensionWork("largest pull", "P", cases) }
 
 func statedBy(p *rig.Point) string {
 	switch {
@@ -84,53 +92,46 @@ func statedBy(p *rig.Point) string {
 	return " (who stated it is not given)"
 }
 
-func magnitudes(cases []onPoint) []finding.Input {
-	var inputs []finding.Input
-	for _, c := range cases {
-		inputs = append(inputs, finding.Input{Symbol: "P_" + c.symbol, Name: "pull of all lines on it " + c.name, Value: r3.Norm(c.force), Unit: "N", Origin: elastic})
-	}
-	return inputs
-}
-
-// concludeSide checks the angle at which a point is pulled, as built and grown.
-func (w *work) concludeSide(p *rig.Point, cases []onPoint) {
+// concludeSide checks the angle at which a point is pulled, in every case but a loss.
+func (w *work) concludeSide(p *rig.Point, force func(group, *solved) r3.Vec) {
 	limit := source.CountsAsVertical()
 	var inputs []finding.Input
-	for _, c := range cases {
-		if c.symbol != "lost" {
-			angle := math.Atan2(math.Hypot(c.force.X, c.force.Y), -c.force.Z) / degree
-			inputs = append(inputs, finding.Input{Symbol: "α_" + c.symbol, Name: "angle off the vertical " + c.name, Value: angle, Unit: "deg", Origin: elastic})
+	for _, g := range w.groups() {
+		if g.symbol == "lost" {
+			continue
 		}
+		g.factor = 1 // no factor turns a force
+		angle, label := g.largest(func(s *solved) float64 {
+			f := force(g, s)
+			return math.Atan2(math.Hypot(f.X, f.Y), -f.Z) / degree
+		})
+		in := finding.Input{Symbol: "α_" + g.symbol, Name: join("angle off the vertical "+g.name, label), Value: angle, Unit: "deg", Origin: elastic}
+		if g.missing != "" {
+			in.Origin = g.missing + " was not worked out"
+		}
+		inputs = append(inputs, in)
 	}
-	w.add(finding.Check{
+	w.addLargest(finding.Check{
 		ID: "load.side." + p.Name, Subject: w.subject("point."+p.Name, p.Path), Statement: fmt.Sprintf("Side pull on point %s, which may only be pulled straight down", p.Name),
-		Relation: finding.AtMost, Unit: "deg", Value: tensionWork("largest angle off the vertical", "α", inputs),
+		Relation: finding.AtMost, Unit: "deg",
 		Limit:  finding.Given(finding.Input{Symbol: "α_max", Name: limit.Name, Value: limit.Value / degree, Unit: "deg", Origin: limit.Citation.String()}),
-		Source: limit.Citation, Assumptions: []string{"as built and grown; after a loss the pull may lean further"},
-	}.Conclude())
+		Source: limit.Citation, Assumptions: []string{"in every case but a loss, after which the pull may lean further"},
+	}, inputs, func(cases []finding.Input) finding.Work {
+		return tensionWork("largest angle off the vertical", "α", cases)
+	})
 }
 
-// concludeBeam holds a beam to its limit for all points on it together.
+// concludeBeam holds a beam to its limit for all points on it together. The worst
+// state of a case is the one worst for the beam as a whole, not the sum of each
+// point's own worst.
 func (w *work) concludeBeam(b *rig.Beam) {
-	var sums []onPoint
-	for i := range w.rig.Points {
-		if w.rig.Points[i].Beam != b.Name {
-			continue
-		}
-		cases, used := w.pointCases(w.rig.Points[i].Name)
-		if used && len(sums) == 0 {
-			sums = append(sums, cases...)
-			continue
-		}
-		for k := range cases {
-			for j := range sums {
-				if sums[j].symbol == cases[k].symbol {
-					sums[j].force = r3.Add(sums[j].force, cases[k].force)
-				}
-			}
+	var names []string
+	for _, p := range w.rig.Points {
+		if p.Beam == b.Name && w.used(p.Name) {
+			names = append(names, p.Name)
 		}
 	}
-	if len(sums) == 0 {
+	if len(names) == 0 {
 		return
 	}
 	statement := "Beam " + b.Name + ", all points on it together"
@@ -138,45 +139,17 @@ func (w *work) concludeBeam(b *rig.Beam) {
 		w.add(finding.Unknown("load.beam."+b.Name, w.subject("beam."+b.Name, b.Path), statement, "its owner has not stated what it allows"))
 		return
 	}
-	w.add(finding.Check{
+	w.addLargest(finding.Check{
 		ID: "load.beam." + b.Name, Subject: w.subject("beam."+b.Name, b.Path), Statement: statement,
-		Relation: finding.AtMost, Unit: "N", Value: tensionWork("largest pull", "P", w.beamLoads(sums, b)),
+		Relation: finding.AtMost, Unit: "N",
 		Limit:  finding.Given(finding.Input{Symbol: "F", Name: "what its owner allows for all points together", Value: *b.Allows, Unit: "N", Origin: w.origin(b.Path + ".allows")}),
 		Source: source.Cite("plan", b.Path), Assumptions: []string{"the building is not checked: the limit is its owner's statement"},
-	}.Conclude())
-}
-
-// beamLoads lists what a beam gets by case; the worst loss is the one worst for the
-// beam as a whole, not the sum of each point's own worst.
-func (w *work) beamLoads(sums []onPoint, b *rig.Beam) []finding.Input {
-	var inputs []finding.Input
-	for _, c := range sums {
-		if c.symbol != "lost" {
-			inputs = append(inputs, finding.Input{Symbol: "P_" + c.symbol, Name: "pull of all its points " + c.name, Value: r3.Norm(c.force), Unit: "N", Origin: elastic})
-		}
-	}
-	worst := finding.Input{Symbol: "P_lost", Unit: "N", Value: math.NaN(), Origin: elastic}
-	for _, l := range w.losses {
-		if l.unknown {
-			worst.Value, worst.Name = math.NaN(), "after the loss of "+l.label()+", which was not worked out"
-			return append(inputs, worst)
-		}
-		if l.state == nil {
-			continue
-		}
+	}, w.inputs("P", "pull of all its points", "N", func(g group, s *solved) float64 {
+		forces := w.model.pointForces(s, g.raising)
 		var sum r3.Vec
-		forces := w.model.pointForces(l.state)
-		for i := range w.rig.Points {
-			if w.rig.Points[i].Beam == b.Name {
-				sum = r3.Add(sum, forces[w.rig.Points[i].Name])
-			}
+		for _, name := range names {
+			sum = r3.Add(sum, forces[name])
 		}
-		if math.IsNaN(worst.Value) || r3.Norm(sum) > worst.Value {
-			worst.Value, worst.Name = r3.Norm(sum), "pull of all its points at rest after the loss of "+l.label()
-		}
-	}
-	if math.IsNaN(worst.Value) {
-		return inputs
-	}
-	return append(inputs, worst)
+		return r3.Norm(sum)
+	}), largestPull)
 }

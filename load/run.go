@@ -10,31 +10,40 @@ import (
 	"softloft/rig"
 )
 
-// Run analyzes a rig. What cannot be worked out is null in the answer and a
-// finding that is not known; Run never fails.
-func Run(r *rig.Rig) (Answer, []finding.Finding) {
-	w := &work{rig: r}
+// Run analyzes a rig as its plan asks. What cannot be worked out is null in the answer
+// and a finding that is not known; Run never fails.
+func Run(r *rig.Rig) (Answer, []finding.Finding) { return RunWith(r, Options{}) }
+
+// RunWith is Run with more worked out than the plan asks for.
+func RunWith(r *rig.Rig, o Options) (Answer, []finding.Finding) {
+	w := &work{rig: r, options: o}
 	rows, total, unknown := takeOff(r)
 	w.answer = Answer{Mass: Number(total), TakeOff: rows, Center: plannedCenter(r)}
 	w.massUnknown(unknown)
 	w.solve()
-	w.linesAndPoints()
-	w.lost()
-	w.answer.Assumptions = w.assumptions()
+	w.tell()
 	w.conclude()
 	return w.answer, w.findings
 }
 
 // work is an analysis under way. The states are nil where they were not found.
 type work struct {
-	rig      *rig.Rig
-	model    *model
-	built    *solved
-	grown    *solved
-	losses   []loss
-	answer   Answer
-	findings []finding.Finding
-	unsolved string // why there is no built state
+	rig       *rig.Rig
+	options   Options
+	model     *model
+	built     *solved
+	grown     *solved
+	losses    []loss
+	ask       TiltAsk
+	path      []tilted
+	lifts     []lifting
+	lifters   []int // lines that lift
+	idle      []int // cables of the lines that don't
+	notLifted string
+	liftRolls string
+	answer    Answer
+	findings  []finding.Finding
+	unsolved  string // why there is no built state
 }
 
 // massUnknown turns parts without a mass into a finding that the rest follows from.
@@ -80,6 +89,8 @@ func (w *work) solve() {
 		return
 	}
 	w.grow()
+	w.tiltPath()
+	w.lift()
 	w.losses = model.losses(w.built)
 }
 
@@ -100,23 +111,25 @@ func (w *work) grow() {
 	}
 }
 
-// linesAndPoints tells the built state.
-func (w *work) linesAndPoints() {
+// tell fills the answer.
+func (w *work) tell() {
+	w.answer.Assumptions = w.assumptions()
 	if w.built == nil {
 		w.unsolvedLines()
 		return
 	}
-	center, ok := w.built.center()
-	if ok {
-		v := vec(center)
-		w.answer.Center = &v
+	if center := centerOf(w.built); center != nil {
+		w.answer.Center = center
 	}
 	w.answer.Pose = w.model.pose(w.built)
 	for i := range w.rig.Lines {
 		w.answer.Lines = append(w.answer.Lines, w.line(i))
 	}
 	w.answer.Points = w.points()
+	w.tellPath()
+	w.tellLift()
 	w.answer.Frame = w.frame()
+	w.tellLosses()
 	force, moment := w.balance()
 	w.answer.Residual = &ResidualSum{ForceN: Number(force), MomentNm: Number(moment)}
 }
@@ -160,21 +173,32 @@ func (w *work) line(i int) Line {
 	told.Length = Number(cable.Unstretched)
 	if l.Pulley != nil {
 		told.HaulLength, told.Haul = Number(w.rig.HaulLength(l)), Number(cable.Tension)
+		if e := l.Pulley.Efficiency; e != nil && *e > 0 {
+			told.HaulRange = &[2]Number{Number(*e * cable.Tension), Number(cable.Tension / *e)}
+		}
 	}
+	told.Bridle = w.bridle(i)
 	told.Cases = w.cases(i)
 	told.Governs = governs(told.Cases)
 	return told
 }
 
-// cases gathers a line's tensions. A line that holds nothing more after a loss of
-// its own is not among its own losses.
+// cases gathers a line's tensions. Without a provision the grown case is the built
+// one; without a lift, a tilt or a loss that rests there is none.
 func (w *work) cases(i int) Cases {
 	nan := Number(math.NaN())
-	c := Cases{Built: Number(w.model.tension(w.built, i)), Grown: Number(w.model.tension(w.grown, i)),
-		Lift: nan, TiltWorst: nan, LostWorst: nan, Diagonal: nan}
-	for _, l := range w.losses {
-		if l.state != nil {
-			c.LostWorst = Number(greater(float64(c.LostWorst), w.model.tension(l.state, i)))
+	c := Cases{Lift: nan, TiltWorst: nan, LostWorst: nan, Diagonal: nan, Grown: Number(w.model.tension(w.grown, i))}
+	for _, g := range w.groups() {
+		most, _ := g.largest(func(s *solved) float64 { return w.model.tension(s, i) })
+		switch g.symbol {
+		case "built":
+			c.Built = Number(most)
+		case "lift":
+			c.Lift = Number(most)
+		case "tilt":
+			c.TiltWorst = Number(most)
+		case "lost":
+			c.LostWorst = Number(most)
 		}
 	}
 	if !w.rig.Plan.Rules.LoadCells {
@@ -214,40 +238,6 @@ func governs(c Cases) string {
 	return name
 }
 
-// points tells what each building point gets from all lines on it. The worst loss
-// is the one that pulls it down most.
-func (w *work) points() []Point {
-	built, grown := w.model.pointForces(w.built), w.model.pointForces(w.grown)
-	var lost []map[string]r3.Vec
-	for _, l := range w.losses {
-		if l.state != nil {
-			lost = append(lost, w.model.pointForces(l.state))
-		}
-	}
-	var told []Point
-	for _, p := range w.rig.Points {
-		row := Point{Name: p.Name}
-		row.Cases.Built, row.Cases.Grown = force(built, p.Name, w.built != nil), force(grown, p.Name, w.grown != nil)
-		for _, forces := range lost {
-			f, ok := forces[p.Name]
-			if ok && (row.Cases.LostWorst == nil || f.Z < float64(row.Cases.LostWorst[2])) {
-				v := vec(f)
-				row.Cases.LostWorst = &v
-			}
-		}
-		told = append(told, row)
-	}
-	return told
-}
-
-func force(forces map[string]r3.Vec, name string, known bool) *Vec {
-	if !known {
-		return nil
-	}
-	v := vec(forces[name])
-	return &v
-}
-
 // frame tells the tubes.
 func (w *work) frame() *Frame {
 	built, sag := w.model.bending(w.built, "built")
@@ -285,27 +275,14 @@ func (w *work) balance() (force, moment float64) {
 	return r3.Norm(sumF), r3.Norm(sumM)
 }
 
-// lost tells every loss.
-func (w *work) lost() {
+// tellLosses tells every loss.
+func (w *work) tellLosses() {
 	for _, l := range w.losses {
 		nan := Number(math.NaN())
 		told := Lost{What: l.what, Name: l.name, Outcome: l.outcome, Why: l.why, Estimate: nan, Tilt: nan, Drop: nan}
 		if l.state != nil {
-			told.Tension, told.ForceOnBox, told.At = map[string]Number{}, map[string]Vec{}, map[string]Vec{}
-			for i := range w.rig.Lines {
-				cable := w.model.lines[i]
-				if cable < 0 || (l.what == "line" && w.rig.Lines[i].Name == l.name) {
-					continue
-				}
-				name := w.rig.Lines[i].Name
-				told.Tension[name] = Number(l.state.Cables[cable].Tension)
-				told.ForceOnBox[name] = vec(l.state.Cables[cable].ForceOnI)
-				told.At[name] = vec(l.state.Position[w.model.problem.Cables[cable].I])
-			}
-			if c, ok := l.state.center(); ok {
-				v := vec(c)
-				told.Center = &v
-			}
+			told.Tension, told.ForceOnBox, told.At = w.held(l.state, l.cable)
+			told.Center = centerOf(l.state)
 			told.Pose = w.model.pose(l.state)
 			told.Estimate, told.Drop = Number(l.estimate), Number(l.drop)
 			told.Tilt = Number(w.model.tiltOf(l.state))

@@ -12,20 +12,23 @@ import (
 // solved is one case at rest.
 type solved struct {
 	*frame.State
-	loads frame.Loads
+	loads   frame.Loads
+	ropes   []frame.Cable // as they are in this case; the model's where nil
+	hanging []hanging
+}
+
+// hanging is a mass that swings free under a joint: a nodal load there, whose center
+// lies lower.
+type hanging struct {
+	share float64 // of the whole weight
+	below float64 // m
 }
 
 // rest finds the place of rest with every line in place. Lines whose lengths are
 // not given hold their attachments at the planned heights.
 func (m *model) rest(loads frame.Loads) (*solved, error) {
 	state, err := m.problem.Equilibrium(loads, frame.Options{Held: m.held()})
-	if err != nil {
-		return nil, m.inWords(err)
-	}
-	if !m.finite(state) {
-		return nil, errors.New("no place of rest was found: the numbers ran away")
-	}
-	return &solved{State: state, loads: loads}, nil
+	return m.checked(state, err, loads)
 }
 
 // held asks for the lengths that put each attachment at its planned height; empty
@@ -42,8 +45,11 @@ func (m *model) held() []frame.Held {
 
 // fixed returns the problem with every cable at the length it has in a state, for
 // what happens afterwards.
-func (m *model) fixed(s *frame.State) frame.Problem {
+func (m *model) fixed(s *solved) frame.Problem {
 	p := m.problem
+	if s.ropes != nil {
+		p.Cables = s.ropes
+	}
 	p.Cables = append([]frame.Cable(nil), p.Cables...)
 	for i := range p.Cables {
 		p.Cables[i].Unstretched = s.Cables[i].Unstretched
@@ -54,15 +60,15 @@ func (m *model) fixed(s *frame.State) frame.Problem {
 // cut finds where the box comes to rest once some cables are gone, starting from
 // where it hung before.
 func (m *model) cut(before *solved, gone ...int) (*solved, error) {
-	p := m.fixed(before.State)
-	state, err := p.Equilibrium(before.loads, frame.Options{Cut: gone, Start: before.State})
-	if err != nil {
-		return nil, m.inWords(err)
-	}
-	if !m.finite(state) {
-		return nil, errors.New("no place of rest was found: the numbers ran away")
-	}
-	return &solved{State: state, loads: before.loads}, nil
+	return m.settle(before, before.loads, gone...)
+}
+
+// settle finds where the box comes to rest under other loads with every rope at the
+// length that it has, starting from where it hung before.
+func (m *model) settle(before *solved, loads frame.Loads, gone ...int) (*solved, error) {
+	p := m.fixed(before)
+	state, err := p.Equilibrium(loads, frame.Options{Cut: gone, Start: before.State})
+	return m.checked(state, err, loads)
 }
 
 func (m *model) finite(s *frame.State) bool {
@@ -85,7 +91,16 @@ func known(v r3.Vec) bool {
 }
 
 // center returns the center of gravity in the room, in the state's own pose.
-func (s *solved) center() (r3.Vec, bool) { return s.Center(s.loads) }
+func (s *solved) center() (r3.Vec, bool) {
+	at, ok := s.Center(s.loads)
+	if len(s.hanging) == 0 || !ok {
+		return at, ok
+	}
+	for _, h := range s.hanging {
+		at.Z -= h.share * h.below
+	}
+	return at, ok
+}
 
 // fall says that nothing holds the box, in a crew's words.
 type fall struct{ node string }
