@@ -29,6 +29,8 @@ type hungSquare struct {
 	section   string    // of the tubes
 	hung      string    // further keys of hang
 	corners   [4]string // of the lines; ne, nw, sw, se where empty
+	to        [4]string // where the lines go; P1 to P4 where empty
+	points    string    // further points
 }
 
 func (h hungSquare) text() string {
@@ -43,13 +45,13 @@ func (h hungSquare) text() string {
 		if h.lengths[i] > 0 {
 			length = fmt.Sprintf(", length: %.12g m", h.lengths[i])
 		}
-		lines += fmt.Sprintf("    - {name: L%d, from: %s, to: P%d%s}\n", i+1, or(h.corners[i], corner.name), i+1, length)
+		lines += fmt.Sprintf("    - {name: L%d, from: %s, to: %s%s}\n", i+1, or(h.corners[i], corner.name), or(h.to[i], fmt.Sprintf("P%d", i+1)), length)
 	}
 	return `softloft: 1
 derive: none
 room:
   points:
-` + points + `box:
+` + points + h.points + `box:
   size: [3.658 m, 3.658 m]
   cloth_at: 5 m
   frame: pipe
