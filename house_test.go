@@ -15,31 +15,36 @@ import (
 // stands beside it, and what those import. The picture there can't lie, because this
 // test holds it.
 var mayImport = map[string][]string{
-	"quantity":     {},
-	"document":     {"quantity"},
-	"source":       {"quantity"},
-	"finding":      {"quantity", "source"},
-	"shape":        {},
-	"frame":        {},
-	"photometry":   {"quantity"},
-	"kit":          {"document", "quantity", "source", "photometry"},
-	"plan":         {"document", "quantity", "kit", "plan/key"},
-	"plan/key":     {"document", "quantity"},
-	"plan/schema":  {"plan", "plan/key"},
-	"rig":          {"plan", "kit", "shape"},
-	"light":        {"rig", "photometry", "shape", "finding"},
-	"load":         {"rig", "frame", "finding"},
-	"fit":          {"rig", "shape", "finding"},
-	"pull":         {"rig", "load", "finding"},
-	"answer":       {"light", "load", "fit", "pull", "rig", "plan"},
-	"sheet":        {"answer"},
-	"cmd/softloft": {"sheet", "answer", "plan", "plan/schema"},
+	"quantity":      {},
+	"document":      {"quantity"},
+	"source":        {"quantity"},
+	"finding":       {"quantity", "source"},
+	"shape":         {},
+	"frame":         {},
+	"photometry":    {"quantity"},
+	"kit":           {"document", "quantity", "source", "photometry"},
+	"plan":          {"document", "quantity", "kit", "plan/key"},
+	"plan/key":      {"document", "quantity"},
+	"plan/schema":   {"plan", "plan/key"},
+	"rig":           {"plan", "kit", "shape"},
+	"light":         {"rig", "photometry", "shape", "finding"},
+	"load":          {"rig", "frame", "finding"},
+	"fit":           {"rig", "shape", "finding"},
+	"pull":          {"rig", "load", "finding"},
+	"answer":        {"light", "load", "fit", "pull", "rig", "plan"},
+	"draw":          {"answer"},
+	"draw/typeface": {"draw"},
+	"draw/svg":      {"draw"},
+	"draw/pdf":      {"draw/typeface"},
+	"draw/png":      {"draw/typeface"},
+	"sheet":         {"answer", "draw"},
+	"cmd/softloft":  {"sheet", "answer", "plan", "plan/schema", "draw/svg", "draw/pdf", "draw/png"},
 }
 
 // engine packages keep out of the machine: they build for js/wasm, and the same plan
 // gives the same bytes.
 var engine = []string{"quantity", "document", "source", "finding", "shape", "frame", "photometry", "kit", "plan", "plan/key",
-	"rig", "light", "load", "fit", "pull", "answer"}
+	"rig", "light", "load", "fit", "pull", "answer", "draw"}
 
 var ofTheMachine = []string{"os", "net", "net/http", "time", "math/rand", "math/rand/v2", "database/sql", "syscall"}
 
