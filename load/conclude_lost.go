@@ -27,16 +27,27 @@ func (w *work) concludeLosses() {
 	}
 }
 
+// hardest is the line with the highest peak in time, or the largest new tension at rest
+// where no motion was followed; -1 where none carries.
+func (w *work) hardest(l loss) int {
+	hardest, most := -1, 0.0
+	for i := range w.rig.Lines {
+		t := w.model.tension(l.state, i)
+		if p := l.peaks.of(i); finding.Known(p) {
+			t = p
+		}
+		if t > most {
+			hardest, most = i, t
+		}
+	}
+	return hardest
+}
+
 // concludeSudden sets the estimated peak of a sudden loss against what the rope of
 // the hardest-hit line breaks at, less its knot. No published factor for such a peak
 // was found: the margin that is printed is what is left of the strength.
 func (w *work) concludeSudden(l loss, subject finding.Subject) {
-	hardest := -1
-	for i := range w.rig.Lines {
-		if t := w.model.tension(l.state, i); t > 0 && (hardest < 0 || t > w.model.tension(l.state, hardest)) {
-			hardest = i
-		}
-	}
+	hardest := w.hardest(l)
 	if hardest < 0 {
 		return
 	}
@@ -48,17 +59,29 @@ func (w *work) concludeSudden(l loss, subject finding.Subject) {
 	if line.Rope.Working {
 		strength = finding.Given(finding.Input{Symbol: "W", Name: "working load limit", Value: optional(line.Rope.Breaks), Unit: "N", Origin: kitOrigin("rope", line.Rope.ID, line.Rope.Source)})
 	}
-	value := finding.Work{Formula: "P = c * T_rest", Name: "estimated peak", Inputs: []finding.Input{
+	estimate := []finding.Input{
 		{Symbol: "c", Name: "peak over the largest new tension at rest", Value: suddenFactor, Origin: "it held in all reference runs, worst 1.884; an estimate, no bound"},
-		{Symbol: "T_rest", Name: "largest new tension at rest", Value: w.model.tension(l.state, hardest), Unit: "N", Origin: elastic},
-	}}
+		{Symbol: "T_rest", Name: "largest new tension at rest", Value: w.model.largestTension(l.state), Unit: "N", Origin: elastic},
+	}
+	statement := "Estimated peak"
+	value := finding.Work{Formula: "P = c * T_rest", Name: "estimated peak", Inputs: estimate}
+	assumed := append(demoOf(line.Rope.Demo), "held to the strength itself, not to a working load: no published factor for such a peak was found")
+	switch {
+	case l.peaks == nil:
+	case l.peaks.why != "":
+		assumed = append(assumed, "the motion in time was not worked out: "+l.peaks.why)
+	default:
+		statement = "Peak"
+		value = finding.Work{Formula: "P = max(c * T_rest, P_time)", Name: "peak", Inputs: append(estimate, finding.Input{
+			Symbol: "P_time", Name: "largest tension in the first second", Value: l.peaks.of(hardest), Unit: "N", Origin: "motion in time of the elastic frame, undamped, docs/method-load.md#loss"})}
+	}
 	w.add(finding.Check{
 		ID: "load.sudden." + l.what + "." + l.name, Subject: subject, Case: "lost",
-		Statement: fmt.Sprintf("Estimated peak on line %s when %s lets go suddenly", line.Name, l.label()),
+		Statement: fmt.Sprintf("%s on line %s when %s lets go suddenly", statement, line.Name, l.label()),
 		Relation:  finding.AtMost, Unit: "N",
 		Value: value,
 		Limit: strength, Source: source.Cite("design-assumption", "peak of a sudden loss"),
-		Assumptions: append(demoOf(line.Rope.Demo), "held to the strength itself, not to a working load: no published factor for such a peak was found"),
+		Assumptions: assumed,
 	}.Conclude())
 }
 

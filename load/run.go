@@ -92,6 +92,7 @@ func (w *work) solve() {
 	w.tiltPath()
 	w.lift()
 	w.losses = model.losses(w.built)
+	w.follow()
 }
 
 // grow finds the grown state; the built one where nothing may still go up.
@@ -286,9 +287,24 @@ func (w *work) tellLosses() {
 			told.Pose = w.model.pose(l.state)
 			told.Estimate, told.Drop = Number(l.estimate), Number(l.drop)
 			told.Tilt = Number(w.model.tiltOf(l.state))
+			told.Integrated = w.integrated(l)
 		}
 		w.answer.Lost = append(w.answer.Lost, told)
 	}
+}
+
+// integrated tells the peaks of a motion in time by line; nil where none was followed.
+func (w *work) integrated(l loss) map[string]Number {
+	if l.peaks == nil || l.peaks.why != "" {
+		return nil
+	}
+	told := map[string]Number{}
+	for i, cable := range w.model.lines {
+		if cable >= 0 && cable != l.cable {
+			told[w.rig.Lines[i].Name] = Number(l.peaks.of(i))
+		}
+	}
+	return told
 }
 
 // assumptions lists what was assumed where the plan and the kit are silent.
