@@ -90,22 +90,59 @@ func (c *check) verdict() {
 var worstFirst = []finding.Result{finding.Over, finding.NotKnown, finding.Tight, finding.Within}
 
 // findings lists what is over, not known or tight, root causes before what follows
-// from them; what is within only with the working, but for the nearest limit.
+// from them; what is within only with the working, but for the nearest limit. Of
+// several alike only the worst is told in full.
 func (c *check) findings() {
 	sorted := append([]finding.Finding(nil), c.a.Findings...)
 	sort.SliceStable(sorted, func(i, j int) bool { return rank(sorted[i]) < rank(sorted[j]) })
 	c.heading("What decides")
+	told := map[string]bool{}
 	shown := 0
 	for _, f := range sorted {
-		if !c.style.Working && (len(f.Causes) > 0 || (f.Result == finding.Within && shown > 0)) {
+		hidden := len(f.Causes) > 0 || (f.Result == finding.Within && shown > 0) || told[kindOf(f)]
+		if !c.style.Working && hidden {
 			continue
 		}
-		c.finding(f)
+		told[kindOf(f)] = true
+		c.finding(f, alike(sorted, f))
 		shown++
 	}
-	if hidden := len(sorted) - shown; hidden > 0 {
-		c.line("  %d more, within their limits or following from these: -v shows all, with the working", hidden)
+	if hidden := len(sorted) - shown; hidden > 0 && !c.style.Working {
+		c.line("  -v shows all %d findings, each with its working", len(sorted))
 	}
+}
+
+// kindOf is a finding's id without the name of the part, with its result: findings
+// of one kind say the same of several parts.
+func kindOf(f finding.Finding) string {
+	id := f.ID
+	if i := strings.LastIndex(id, "."); i >= 0 {
+		id = id[:i]
+	}
+	if words := strings.Split(f.ID, "."); len(words) > 3 && words[0] == "load" && words[1] == "line" {
+		id = "load.line." + words[len(words)-1]
+	}
+	return id + " " + string(f.Result)
+}
+
+// alike lists the parts of the other findings of the same kind.
+func alike(all []finding.Finding, f finding.Finding) []string {
+	var parts []string
+	for _, other := range all {
+		if other.ID != f.ID && kindOf(other) == kindOf(f) && len(other.Causes) == 0 {
+			parts = append(parts, nameOf(other))
+		}
+	}
+	return parts
+}
+
+// nameOf is the part's name in a finding's id.
+func nameOf(f finding.Finding) string {
+	words := strings.Split(f.ID, ".")
+	if len(words) > 3 && words[0] == "load" && words[1] == "line" {
+		return words[2]
+	}
+	return words[len(words)-1]
 }
 
 // rank sorts results worst first, and within a result the smallest margin first.
@@ -121,7 +158,7 @@ func rank(f finding.Finding) float64 {
 	return order*1e9 + math.Min(math.Max(margin, 0), 1e6)
 }
 
-func (c *check) finding(f finding.Finding) {
+func (c *check) finding(f finding.Finding, others []string) {
 	text := clean(f.Statement)
 	if finding.Known(f.Value) {
 		text += ": " + c.comparison(f)
@@ -135,6 +172,9 @@ func (c *check) finding(f finding.Finding) {
 	if f.Subject.Place.Line > 0 {
 		text += fmt.Sprintf(", plan line %d", f.Subject.Place.Line)
 	}
+	if len(others) > 0 && !c.style.Working && f.Result != finding.Within {
+		text += "; so " + also(others)
+	}
 	lines := wrap(text, 84)
 	c.line("  %s %s", c.result(f.Result), lines[0])
 	for _, l := range lines[1:] {
@@ -146,6 +186,19 @@ func (c *check) finding(f finding.Finding) {
 	for _, l := range f.Working(finding.Sources)[1:] {
 		c.line("              %s", clean(l))
 	}
+}
+
+// also names a few parts, and counts the rest.
+func also(parts []string) string {
+	const few = 6
+	if len(parts) == 1 {
+		return "does " + clean(parts[0])
+	}
+	text := "do " + clean(strings.Join(parts[:min(few, len(parts))], ", "))
+	if len(parts) > few {
+		text += fmt.Sprintf(" and %d more", len(parts)-few)
+	}
+	return text
 }
 
 // comparison is a value beside its limit, rounded for people.
@@ -188,5 +241,5 @@ func (c *check) limit(x float64, unit string) string {
 	case "deg":
 		return fmt.Sprintf("%.1f°", x)
 	}
-	return fmt.Sprintf("%.4g %s", x, unit)
+	return strings.TrimSpace(fmt.Sprintf("%.4g %s", x, unit))
 }
