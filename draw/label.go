@@ -30,10 +30,24 @@ func (l *labels) put(item Item, gap float64) {
 			break
 		}
 	}
-	if far > gap+1.5*item.Size {
+	if far > gap+0.5*item.Size {
 		l.items = append(l.items, leader(at, best))
 	}
+	if l.covers(best.Bounds()) {
+		l.items = append(l.items, mask(best))
+	}
 	l.keep(best)
+}
+
+// covers tells whether a box lies on lines, so that the paper behind a text has to be
+// cleared.
+func (l *labels) covers(b Box) bool {
+	for _, t := range l.busy {
+		if b.Overlap(t) > 0.05 {
+			return true
+		}
+	}
+	return false
 }
 
 // keep places a text where it is.
@@ -51,7 +65,7 @@ func (l *labels) cost(b Box) float64 {
 		cost += 20 * b.Overlap(t)
 	}
 	for _, t := range l.busy {
-		cost += b.Overlap(t)
+		cost += 4 * b.Overlap(t)
 	}
 	return cost
 }

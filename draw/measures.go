@@ -25,7 +25,7 @@ func (d *drafting) mm(at r3.Vec) Point {
 	return d.window.paper(p.X, p.Y)
 }
 
-// string5 is the distance between dimension lines, in mm.
+// stringStep is the distance between dimension lines, in mm.
 const stringStep = 5.0
 
 // planMeasures measures the box, the ribs and the lines' places along both of its
@@ -140,24 +140,28 @@ func (d *drafting) roomMeasures() []Item {
 func (d *drafting) sectionMeasures() []Item {
 	e := d.extent
 	var items []Item
-	up := func(u, from, to, offset float64, of string) {
-		items = append(items, dimension(d.window.paper(u, from), d.window.paper(u, to), offset, to-from, of, measured(d.units, to-from))...)
+	up := func(u, from, to, offset float64, word, of string) {
+		text := word + " " + measured(d.units, to-from)
+		if TextWidth(text, dimensionType, false) > d.window.scale.paper(to-from)-2 {
+			text = measured(d.units, to-from)
+		}
+		items = append(items, dimension(d.window.paper(u, from), d.window.paper(u, to), offset, to-from, of, text)...)
 	}
 	offset := -4.0
 	lowest := d.lowest()
-	up(e.Right, 0, lowest, offset, "box.trim")
+	up(e.Right, 0, lowest, offset, "lowest edge", "box.trim")
 	if level := d.level(); level {
 		if depth := d.r.Optics.Depth; depth > 0 {
-			up(e.Right, d.r.ClothAt, d.r.ClothAt+depth, offset, "box.depth")
+			up(e.Right, d.r.ClothAt, d.r.ClothAt+depth, offset, "depth", "box.depth")
 		}
 	}
 	left := 4.0
 	if math.Abs(d.r.ClothAt-lowest) > 1e-3 || !d.level() {
-		up(e.Left, 0, d.r.ClothAt, left, "box.cloth_at")
+		up(e.Left, 0, d.r.ClothAt, left, "cloth", "box.cloth_at")
 		left += stringStep
 	}
 	if high, ok := d.highest(); ok {
-		up(e.Left, 0, high, left, "room.points")
+		up(e.Left, 0, high, left, "points", "room.points")
 	}
 	return append(items, d.lengthMeasure()...)
 }

@@ -229,7 +229,7 @@ func (d *drafting) nameCameras() {
 			continue
 		}
 		text := "camera " + c.Name
-		if c.Lens != nil {
+		if c.Lens != nil && d.picture.Width > 150 {
 			text += fmt.Sprintf(", %g mm", math.Round(float64(*c.Lens)*1e4)/10)
 		}
 		p := d.scene.view.in(place)
@@ -253,6 +253,7 @@ func (d *drafting) away(text string, place r3.Vec, at Point) {
 		middle.Y = math.Min(at.Y, d.window.box().Bottom)
 	}
 	box := d.window.box().grown(-1)
+	box.Left, box.Right = d.labels.frame.Left+1, d.labels.frame.Right-1
 	_, edge, ok := clipSegment(middle, at, box)
 	if !ok {
 		return
@@ -267,5 +268,5 @@ func (d *drafting) away(text string, place r3.Vec, at Point) {
 	d.picture.Add(arrow...)
 	d.labels.avoid(arrow)
 	text += ", " + measured(d.units, math.Hypot(far.X, far.Y)) + " off"
-	d.labels.put(Label(Labels, Shorten(text, labelType, 46, false), tail, labelType, End), 1)
+	d.labels.put(Label(Labels, Shorten(text, labelType, 46, false), edge, labelType, End), 1)
 }

@@ -129,7 +129,7 @@ func (s *scene) flat(part string, with Pen, corners []r3.Vec) {
 		return
 	}
 	if with.Dash == Solid {
-		s.area(Cloth, part, pen(Hairline).in(Gray), Faint, false, corners...)
+		s.area(Cloth, part, pen(Hairline).in(Gray), None, false, corners...)
 		return
 	}
 	var inset []r3.Vec // the roof is left off: its outline, just inside of the frame

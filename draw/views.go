@@ -1,7 +1,6 @@
 package draw
 
 import (
-	"fmt"
 	"math"
 	"sort"
 
@@ -19,13 +18,13 @@ type Space struct{ Width, Height float64 }
 // box, points and tie-offs fit. Every part of the rig that has a shape is in it or in one
 // of the sections.
 func Plan(a *answer.Answers, space Space) Picture {
-	return drawing(a, space, "plan", "Plan, seen from above, roof cloth left off", FromAbove(), false)
+	return drawing(a, space, "plan", "Plan, roof left off", FromAbove(), false)
 }
 
 // RoomPlan draws the whole room from above with the rig and the cameras in it. Of a plan
 // without a room it is Plan with the cameras in reach.
 func RoomPlan(a *answer.Answers, space Space) Picture {
-	return drawing(a, space, "room", "Room, seen from above", FromAbove(), true)
+	return drawing(a, space, "room", "Room from above", FromAbove(), true)
 }
 
 // Section draws the rig cut through the middle of its box along its own "x" or "y": what
@@ -38,7 +37,7 @@ func Section(a *answer.Answers, axis string, space Space) Picture {
 	if math.Hypot(along.X, along.Y) < 1e-3 {
 		along = r3.Vec{X: 1}
 	}
-	return drawing(a, space, "section-"+axis, fmt.Sprintf("Section along the box's %s, beyond the middle", axis), Along(along), false)
+	return drawing(a, space, "section-"+axis, "Section along the box's "+axis, Along(along), false)
 }
 
 // All draws every view of a rig on sheets of one size.
@@ -159,7 +158,7 @@ func (d *drafting) eachPlace(see func(r3.Vec)) {
 	}
 }
 
-// reach widens the rectangle to cameras and to the ceiling where they are near it anyway.
+// reach widens the rectangle to cameras that are near it anyway.
 func (d *drafting) reach(b *Box) {
 	width, height := b.Right-b.Left, b.Top-b.Bottom
 	for i := range d.r.Plan.Cameras {
@@ -168,14 +167,15 @@ func (d *drafting) reach(b *Box) {
 			*b = Box{math.Min(b.Left, p.X), math.Max(b.Top, p.Y), math.Max(b.Right, p.X), math.Min(b.Bottom, p.Y)}
 		}
 	}
-	if _, high, ok := floorPlan(d.r.Plan); ok && !d.scene.above && d.r.Plan.Room.Outdoors == nil && high.Z < b.Top+0.25*height {
-		b.Top = math.Max(b.Top, high.Z)
-	}
 }
 
 // fit chooses the scale and lays the window in the middle of the space.
 func (d *drafting) fit(space Space) {
-	width, height := space.Width-marginLeft-marginRight, space.Height-marginTop-marginBottom-titleHeight
+	bottom := marginBottom
+	if !d.scene.above {
+		bottom = 4
+	}
+	width, height := space.Width-marginLeft-marginRight, space.Height-marginTop-bottom-titleHeight
 	e := d.extent
 	scale := FitScale(d.units, e.Right-e.Left, e.Top-e.Bottom, width, height)
 	spareU := (width - scale.paper(e.Right-e.Left)) / 2 * scale.Ratio / 1000
@@ -183,7 +183,7 @@ func (d *drafting) fit(space Space) {
 	d.picture.Scale = scale
 	d.window = window{scale: scale, u: e.Left - spareU, v: e.Bottom - spareV, width: width, height: height,
 		corner: Point{marginLeft, marginTop + height}}
-	d.labels.frame = Box{0.5, 0.5, space.Width - 0.5, marginTop + height + marginBottom}
+	d.labels.frame = Box{0.5, 0.5, space.Width - 0.5, marginTop + height + bottom}
 }
 
 // paint draws everything but words and dimensions.
@@ -246,7 +246,7 @@ func (d *drafting) beams() []Item {
 		}
 		unit := r3.Unit(along)
 		sort.SliceStable(places, func(i, j int) bool { return r3.Dot(places[i], unit) < r3.Dot(places[j], unit) })
-		over := d.window.scale.Ratio / 1000 * 5
+		over := d.window.scale.Ratio / 1000 * 11
 		from, to := r3.Sub(places[0], r3.Scale(over, unit)), r3.Add(places[len(places)-1], r3.Scale(over, unit))
 		for _, path := range clipPath([]Point{d.window.paper(from.X, from.Y), d.window.paper(to.X, to.Y)}, d.window.box()) {
 			items = append(items, Line(Points, pen(Medium).with(DashDot).in(Dark), path...))

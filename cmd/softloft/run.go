@@ -22,6 +22,7 @@ type commands struct {
 	Check   checkCommand   `cmd:"" help:"Work out a plan and say what is over, tight, not known or within."`
 	Pull    pullCommand    `cmd:"" help:"List all that must come off the shelf for a plan."`
 	Draw    drawCommand    `cmd:"" help:"Draw plan and sections to scale."`
+	Sheet   sheetCommand   `cmd:"" help:"Write one page for print: drawing, result, loads, cautions."`
 	New     newCommand     `cmd:"" help:"Write a commented starter plan."`
 	Kit     kitCommand     `cmd:"" help:"List what the kit holds, or all values of one entry with their sources."`
 	Help    helpCommand    `cmd:"" help:"Say what softloft does and how to begin."`

@@ -14,7 +14,7 @@ import (
 	"softloft/draw/typeface"
 )
 
-var inks = map[draw.Ink]uint8{draw.Black: 0x11, draw.Dark: 0x44, draw.Gray: 0x88, draw.Pale: 0xe2, draw.Faint: 0xf4, draw.Paper: 0xff}
+var inks = map[draw.Ink]uint8{draw.Black: 0x11, draw.Dark: 0x44, draw.Gray: 0x88, draw.Pale: 0xe2, draw.Faint: 0xee, draw.Paper: 0xff}
 
 func tone(i draw.Ink) color.Color {
 	if i == draw.Alarm {

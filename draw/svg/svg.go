@@ -17,7 +17,7 @@ import (
 
 // style gives the inks; a page that shows the drawing may set the properties anew.
 const style = `
-svg{--ink-black:#111;--ink-dark:#444;--ink-gray:#888;--ink-pale:#e2e2e2;--ink-faint:#f4f4f4;--ink-paper:#fff;--ink-alarm:#8c1d18;background:var(--ink-paper)}
+svg{--ink-black:#111;--ink-dark:#444;--ink-gray:#888;--ink-pale:#e2e2e2;--ink-faint:#eee;--ink-paper:#fff;--ink-alarm:#8c1d18;background:var(--ink-paper)}
 path{fill:none;stroke:none;stroke-linejoin:round}
 text{font-family:"DejaVu Sans Condensed","DejaVu Sans",sans-serif;font-stretch:condensed;white-space:pre;fill:var(--ink-black)}
 .bold{font-weight:bold}
