@@ -1,7 +1,6 @@
 package frame
 
 import (
-	"fmt"
 	"math"
 	"testing"
 	"time"
@@ -147,7 +146,7 @@ func TestFactorizationGrowth(t *testing.T) {
 		s.factor(judge{small: loosePivot})
 		took := time.Since(began)
 		ratio := work / (float64(s.n) * float64(band) * float64(band))
-		t.Log(fmt.Sprintf("%d unknowns, half-band %d: %v, work/(n·b²) %.3f", s.n, band, took, ratio))
+		t.Logf("%d unknowns, half-band %d: %v, work/(n·b²) %.3f", s.n, band, took, ratio)
 		if base == 0 {
 			base = ratio
 		}
