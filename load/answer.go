@@ -26,6 +26,7 @@ type Answer struct {
 	Lift        *Lift        `json:"lift,omitempty"`
 	Frame       *Frame       `json:"frame"`
 	Lost        []Lost       `json:"lost"`
+	Stands      []Stand      `json:"stands"`
 	Assumptions []string     `json:"assumptions"`
 	Unknown     []string     `json:"not_known"`
 	RoomToGrow  *RoomToGrow  `json:"room_to_grow,omitempty"`

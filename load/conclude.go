@@ -10,6 +10,10 @@ import (
 
 // conclude holds what was worked out to what is stated.
 func (w *work) conclude() {
+	w.concludeStands()
+	if w.unsolved != "" && w.floor.holdsBox {
+		return
+	}
 	if w.unsolved != "" {
 		w.add(finding.Unknown("load.hangs", w.subject("box", "hang"), "How the box hangs and what each line carries", w.unsolved))
 		return

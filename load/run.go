@@ -22,6 +22,7 @@ func RunWith(r *rig.Rig, o Options) (Answer, []finding.Finding) {
 	w.massUnknown(unknown)
 	w.solve()
 	w.tell()
+	w.stand()
 	w.conclude()
 	return w.answer, w.findings
 }
@@ -41,6 +42,7 @@ type work struct {
 	idle      []int // cables of the lines that don't
 	notLifted string
 	liftRolls string
+	floor     floor // what stands, stand.go
 	answer    Answer
 	findings  []finding.Finding
 	unsolved  string // why there is no built state

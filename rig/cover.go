@@ -3,6 +3,7 @@ package rig
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -125,23 +126,58 @@ func (d *deriver) sides() {
 	if _, ok := d.Rig.Tube("upper.north"); ok {
 		on = "upper"
 	}
+	wrapped := map[string]bool{}
+	if d.all() {
+		for _, group := range d.sideColors() {
+			wrapped[group.color] = d.wraps(group.color, on, group.sides)
+		}
+	}
 	for i, side := range plan.SideNames {
 		face := d.box.Sides[i]
 		if face.Word == "none" {
 			continue
 		}
 		p := Part{
-			ID: "side." + side, What: "side", Name: side + " side", Body: string(BottomFrame),
+			ID: "side." + side, What: "side", Name: side + " side", Body: d.bodyOf(on),
 			Center: r3.Add(d.sideCenter(i), r3.Vec{Z: d.depth() / 2}),
 			Why:    "side from the cloth plane up to box.depth: box.sides", Path: "box.sides",
 		}
-		if on == "upper" {
-			p.Body = string(UpperFrame)
+		if color := colorOf(face); wrapped[color] {
+			p.Mass, p.Weightless = mass(0), true
+			p.Why += "; it is a stretch of wrap." + color + " and weighs with it"
+			d.weigh(p, Weight{})
+			continue
 		}
-		if m, ok := d.sheet(p, colorOf(face), d.depth()*float64(d.box.Size[i/2])); ok {
+		if m, ok := d.sheet(p, colorOf(face), d.depth()*d.sideLength(i)); ok {
 			d.hangOnSide(on, side, p.ID, m)
 		}
 	}
+}
+
+// colored are the sides of one color, as indices of plan.SideNames.
+type colored struct {
+	color string
+	sides []int
+}
+
+// sideColors groups the sides that are there by the color of their wrap.
+func (d *deriver) sideColors() []colored {
+	var groups []colored
+	for i := range plan.SideNames {
+		if d.box.Sides[i].Word == "none" {
+			continue
+		}
+		color := colorOf(d.box.Sides[i])
+		k := 0
+		for k < len(groups) && groups[k].color != color {
+			k++
+		}
+		if k == len(groups) {
+			groups = append(groups, colored{color: color})
+		}
+		groups[k].sides = append(groups[k].sides, i)
+	}
+	return groups
 }
 
 // sideCenter returns the middle of a side in the cloth plane.
@@ -239,7 +275,7 @@ func (d *deriver) corners() {
 			continue
 		}
 		part, _ := d.Part(tube.Part)
-		id, fitting, ok := fits(d.Kit.Corner, part.KitID)
+		id, fitting, ok := d.cornerFor(part.KitID)
 		if !ok {
 			d.notPlaced("corner fittings of the "+string(ring.body), "the kit has no corner that fits the tube %s", part.KitID)
 			continue
@@ -249,7 +285,7 @@ func (d *deriver) corners() {
 			p := Part{
 				ID: ring.prefix + ".corner." + name, What: "corner fitting", Name: fitting.Label(id), KitKind: "corner", KitID: id,
 				Body: string(ring.body), Demo: fitting.Source.Demo("mass"), Center: at,
-				Why: fmt.Sprintf("joins two tubes of the %s at the %s corner", ring.body, name), Path: part.Path,
+				Why: fmt.Sprintf("joins %s of the %s at the %s corner", d.atCorner(), ring.body, name), Path: part.Path,
 			}
 			if m, ok := fitting.Mass.Of(0); ok {
 				p.Mass, p.MassFrom = mass(float64(m)), "kit"
@@ -257,6 +293,37 @@ func (d *deriver) corners() {
 			d.weigh(p, Weight{OnTube: d.tubeAt(at), Station: at})
 		}
 	}
+}
+
+// cornerFor returns the fitting that joins tubes of one kind at a corner: one for three
+// tubes where uprights stand on the corners and the kit has one. Ids of those start
+// with threeWay.
+func (d *deriver) cornerFor(tube string) (string, kit.Hardware, bool) {
+	two, three := map[string]kit.Hardware{}, map[string]kit.Hardware{}
+	for id, piece := range d.Kit.Corner {
+		if strings.HasPrefix(id, threeWay) {
+			three[id] = piece
+		} else {
+			two[id] = piece
+		}
+	}
+	if d.joinsCorner() {
+		if id, piece, ok := fits(three, tube); ok {
+			return id, piece, true
+		}
+	}
+	return fits(two, tube)
+}
+
+// threeWay opens the id of a corner fitting that joins two tubes and an upright.
+const threeWay = "corner3-"
+
+// atCorner says what meets at a corner.
+func (d *deriver) atCorner() string {
+	if d.joinsCorner() {
+		return "two tubes and an upright"
+	}
+	return "two tubes"
 }
 
 // fits returns the first piece, by id, that says that it fits another.

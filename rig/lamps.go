@@ -71,12 +71,33 @@ func (d *deriver) lamp(l *plan.Lamp, i int) {
 	if w.OnTube != "" {
 		part.Joined = []string{w.OnTube}
 	}
-	d.weigh(part, w)
-	d.supply(entry, part, w)
-	if w.Elsewhere {
-		return
+	s, onStand := d.Stand(l)
+	if onStand {
+		part.Body, part.Joined = s.Part, []string{s.Arm.Part}
 	}
-	d.lampSafety(part, w)
+	d.weigh(part, w)
+	if onStand {
+		d.onArm(s.Arm.Number, weightOf(part), hookOf(l, entry), true, false)
+		d.onArmMount(part, entry, s)
+	}
+	d.supply(l, entry, part, w)
+	d.mount(part, entry, w)
+	d.lampSafety(l, part, w)
+}
+
+// Stand returns the stand whose arm carries a lamp.
+func (r *Rig) Stand(l *plan.Lamp) (*Stand, bool) {
+	if l.On == nil || l.On.Arm == 0 {
+		return nil, false
+	}
+	return r.Holder(l.On.Arm)
+}
+
+// hookOf returns where a lamp is held, in box axes: its clamp's height behind the
+// opening.
+func hookOf(l *plan.Lamp, entry kit.Lamp) r3.Vec {
+	opening := r3.Vec{X: float64(l.At[0]), Y: float64(l.At[1]), Z: float64(l.Above)}
+	return r3.Sub(opening, r3.Scale(float64(entry.Hook), aimOf(l).axis))
 }
 
 // carry says what carries a lamp and where its center of gravity is. A new bar is
@@ -183,7 +204,7 @@ func (d *deriver) neighbors(across float64, along bool) (low, high, z float64) {
 
 // supply places a power supply that isn't inside the head: at the lamp, unless it
 // stays off the box.
-func (d *deriver) supply(entry kit.Lamp, lamp Part, w Weight) {
+func (d *deriver) supply(l *plan.Lamp, entry kit.Lamp, lamp Part, w Weight) {
 	if entry.Supply.Mass == nil || entry.Supply.OffBox {
 		return
 	}
@@ -193,27 +214,18 @@ func (d *deriver) supply(entry kit.Lamp, lamp Part, w Weight) {
 		Center: w.Center, Joined: []string{lamp.ID}, Why: "power supply at the lamp", Path: lamp.Path,
 	}
 	d.weigh(p, w)
+	if s, ok := d.Stand(l); ok {
+		d.onArm(s.Arm.Number, weightOf(p), p.Center, false, false)
+	}
 }
 
-// lampSafety places the second means that catches a lamp.
-func (d *deriver) lampSafety(lamp Part, w Weight) {
-	if d.Plan.Hang == nil || d.Plan.Hang.Safety == nil {
-		return
+// weightOf returns a part's mass at its center, NaN where nobody gave it.
+func weightOf(p Part) Weight {
+	w := Weight{Part: p.ID, Mass: math.NaN(), Center: p.Center}
+	if p.Mass != nil {
+		w.Mass = *p.Mass
 	}
-	id := d.Plan.Hang.Safety.Kit
-	piece, _ := d.Kit.Suspender(id)
-	p := Part{
-		ID: lamp.ID + ".safety", What: "safety", Name: piece.Entry.Label(id), KitKind: piece.Kind, KitID: id,
-		Body: lamp.Body, Demo: piece.Entry.Source.Demo("mass"), Center: w.Station, Joined: []string{lamp.ID},
-		Why: "catches " + lamp.Name + ": hang.safety", Path: "hang.safety",
-	}
-	if w.OnTube == "" {
-		p.Center = w.Center
-	}
-	if m, ok := piece.Hardware.Mass.Of(1); ok {
-		p.Mass, p.MassFrom = mass(float64(m)), "kit"
-	}
-	d.weigh(p, w)
+	return w
 }
 
 // provided keeps a lamp that may still go up as a weight, and lists it.
@@ -227,6 +239,9 @@ func (d *deriver) provided(l *plan.Lamp, i int) {
 		w.Mass = float64(*entry.Mass)
 	}
 	d.Provision = append(d.Provision, w)
+	if s, ok := d.Stand(l); ok {
+		d.onArm(s.Arm.Number, w, hookOf(l, entry), true, true)
+	}
 }
 
 // added places what hangs besides: it acts on the bottom frame's four corners.

@@ -195,6 +195,7 @@ func (d *deriver) line(l *plan.Line, i int) {
 	d.pulleyPart(&line, path)
 	d.hardware(&line, "clamp", l.Clamp, d.Kit.Clamp, path)
 	d.hardware(&line, "shackle", l.Shackle, d.Kit.Shackle, path)
+	d.softeners(&line)
 	d.Lines = append(d.Lines, line)
 }
 
@@ -303,6 +304,8 @@ func (d *deriver) ropePart(l *Line, path string) {
 		load = *l.Length
 	}
 	length := load + d.HaulLength(l)
+	spare, said := d.spare(l, top, load)
+	length += spare
 	if l.Bridle != nil {
 		for _, name := range l.Bridle.Points {
 			if p, ok := d.PointNamed(name); ok {
@@ -315,7 +318,7 @@ func (d *deriver) ropePart(l *Line, path string) {
 		ID: "line." + l.Name + ".rope", What: "line", Name: piece.Entry.Label(l.Rope.ID), KitKind: piece.Kind, KitID: l.Rope.ID,
 		Body: LinesBody, Demo: piece.Entry.Source.Demo("mass"), InRoom: true,
 		Center: r3.Scale(0.5, r3.Add(attach, top)), From: &attach, To: &top, Length: length,
-		Why: fmt.Sprintf("line %s, load side %.3f m of %.3f m without tail and knots: %s", l.Name, load, length, path), Path: path,
+		Why: fmt.Sprintf("line %s, load side %.3f m of %.3f m %s: %s", l.Name, load, length, said, path), Path: path,
 	}
 	if l.Rope.MassPerLength != nil {
 		part.Mass, part.MassFrom = mass(*l.Rope.MassPerLength*length), "kit mass per length"
@@ -365,6 +368,9 @@ func (d *deriver) hardware(l *Line, what, id string, set map[string]kit.Hardware
 		}
 		if i > 0 {
 			part.ID += fmt.Sprint(".", i+1)
+		}
+		if what == "clamp" {
+			part.Why += clampHabit(d.kindOfPoint(at))
 		}
 		part.Mass, part.MassFrom = pieceMass(piece, 0)
 		l.Parts = append(l.Parts, d.add(part))

@@ -14,6 +14,7 @@ type Optics struct {
 	Sides   [4]Face    // north, south, east, west
 	Roof    Face       // absent is open
 	Skirts  [4]float64 // below the cloth plane
+	Leak    [4]float64 // gap at the ties that no wrap covers, m
 	Cloths  []Layer    // lamp side first
 	Crate   *CrateCell
 	Lamps   []Opening

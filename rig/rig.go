@@ -25,6 +25,9 @@ type Rig struct {
 	EdgeLoads []EdgeLoad
 	Drops     []Drop
 	Lines     []Line
+	Stands    []Stand
+	Seconds   []Second
+	Loom      *Loom // nil where no cable goes to the box
 	Points    []Point
 	Beams     []Beam
 	Provision []Weight // lamps that may still go up
@@ -42,7 +45,7 @@ type Part struct {
 	Name       string // what a crew reads
 	KitKind    string
 	KitID      string
-	Body       string // bottom frame, upper frame, rib 1, …, or "lines" for what hangs above the box
+	Body       string // bottom frame, upper frame, rib 1, …, "lines" for what hangs above the box, stand.… for what stands
 	Mass       *float64
 	MassFrom   string // where the mass comes from, in words
 	Demo       bool   // the mass or a property is an invented demo value
@@ -92,7 +95,8 @@ const (
 // Weight is a mass that isn't a tube's own, at its center of gravity. OnTube is
 // the tube's part that carries it at Station; empty means that it acts on the
 // bottom frame's four corners, statically equivalent and keeping its height.
-// Elsewhere is true for what the box doesn't carry.
+// Elsewhere is true for what the box doesn't carry; its Center is then where its
+// part's is. A part may have several weights, which sum to its mass.
 type Weight struct {
 	Part      string
 	Mass      float64

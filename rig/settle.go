@@ -10,18 +10,31 @@ import (
 // notYet lists what a box needs and no rule places yet, so that nobody takes the
 // weight for whole.
 func (d *deriver) notYet() {
-	if d.Plan.Hang != nil && d.Plan.Hang.Secondary != nil {
-		d.notPlaced("secondary of the box", "it is read from the plan; no rule places it yet")
-	}
 	if !d.all() {
+		for _, what := range d.leftOut() {
+			d.notPlaced(what, "derive: none; only what the plan names is placed")
+		}
 		return
 	}
-	for _, what := range []string{"cloth ties", "lamp clamps", "retainers", "cable, connectors and loom"} {
-		d.notPlaced(what, "no rule places them yet: their weight is missing from the take-off, weigh the box and type the reading in under measured")
+	d.notPlaced("control cable and connectors", "no rule places them yet: weigh the box and type the reading in under measured")
+}
+
+// leftOut lists what the fitting rules would place.
+func (d *deriver) leftOut() []string {
+	var what []string
+	if len(d.Plan.Lamps) > 0 {
+		what = append(what, "lamp clamps", "retainers")
 	}
-	if len(d.Plan.Stands) > 0 {
-		d.notPlaced("stands", "they are read from the plan; no rule places them yet")
+	if d.Plan.Power != nil {
+		what = append(what, "cable and loom")
 	}
+	if h := d.Plan.Hang; h != nil && h.Secondary != nil {
+		what = append(what, "secondary of the box")
+	}
+	if h := d.Plan.Hang; h != nil && len(h.Lines) > 0 {
+		what = append(what, "tails and knots")
+	}
+	return what
 }
 
 // measured lets a weighed mass override the kit's: of every lamp of a kit entry, of
@@ -116,10 +129,17 @@ func (d *deriver) reweigh(p *Part, m float64) {
 	}
 	hasWeight := false
 	for i := range d.Weights {
-		if d.Weights[i].Part == p.ID {
-			d.Weights[i].Mass, hasWeight = m, true
+		if d.Weights[i].Part != p.ID {
+			continue
+		}
+		hasWeight = true
+		if before != nil && *before != 0 {
+			d.Weights[i].Mass *= m / *before
+		} else {
+			d.Weights[i].Mass = m
 		}
 	}
+	d.reweighOnArm(p.ID, m)
 	for i := range d.EdgeLoads {
 		if d.EdgeLoads[i].Part != p.ID {
 			continue
@@ -234,6 +254,7 @@ func (d *deriver) optics() {
 			Depth: float64(entry.Depth), Reflectance: entry.Reflectance, Wall: float64(entry.Wall),
 		}
 	}
+	d.leaks()
 	d.openings()
 	d.opaque()
 }

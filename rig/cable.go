@@ -1,0 +1,203 @@
+package rig
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"softloft/kit"
+	"softloft/source"
+)
+
+// Loom is the bundle of feeds on its way up. It has a pick of its own at the box's
+// edge, which holds all that hangs below it: on no lamp's socket.
+type Loom struct {
+	Pick  r3.Vec // in box axes
+	Tube  string // that the pick is on; empty where none is there
+	Feeds []Feed
+	Rise  float64 // m of each feed between floor and pick
+}
+
+// Feed is one circuit's cable from the tie-in to the pick. Lamps are parts.
+type Feed struct {
+	Part  string
+	Lamps []string
+}
+
+// strainRelief is the slack that each cable has at the pick, in m. Design assumption.
+const strainRelief = 1.0
+
+// cables places a feed for each circuit from the tie-in, along the floor and up to the
+// pick at the box's edge beside the nearest line or stand, and from there a cable along
+// the tubes from lamp to lamp.
+func (d *deriver) cables() {
+	power := d.Plan.Power
+	if power == nil || !d.all() || len(d.Plan.Lamps) == 0 {
+		return
+	}
+	entry, ok := d.Kit.Cable[power.Cable]
+	if power.TieIn == nil || !ok {
+		d.notPlaced("cable and loom", "the plan doesn't say where the tie-in is (power.tie_in) or which cable (power.cable)")
+		return
+	}
+	from := r3.Vec{X: float64(power.TieIn[0]), Y: float64(power.TieIn[1]), Z: float64(power.TieIn[2])}
+	pick := d.pick(from)
+	d.Loom = &Loom{Pick: pick, Tube: d.tubeAt(pick), Rise: math.Max(0, d.Pose.Out(pick).Z)}
+	for _, circuit := range d.circuits() {
+		d.feed(circuit, from, entry)
+	}
+	at := map[string]place{} // where the lamps take their cable
+	for i := range d.Plan.Lamps {
+		l := &d.Plan.Lamps[i]
+		lamp, ok := d.Part("lamp." + lampName(l, i+1))
+		if !ok {
+			continue
+		}
+		if s, on := d.Stand(l); on {
+			d.cableToArm(lamp.ID, from, s, entry)
+			continue
+		}
+		w, _ := d.carry(l, d.Kit.Lamp[l.Kit], lamp.ID, lamp.Path, false)
+		at[lamp.ID] = place{lamp.ID, w.OnTube, w.Station}
+		if w.OnTube == "" {
+			at[lamp.ID] = place{lamp.ID, "", w.Center}
+		}
+	}
+	for _, feed := range d.Loom.Feeds {
+		last := place{feed.Part, d.Loom.Tube, pick}
+		for _, lamp := range feed.Lamps {
+			d.cableOnBox(last, at[lamp], entry)
+			last = at[lamp]
+		}
+	}
+}
+
+// place is where a cable is held: on a tube, or on none, at a station.
+type place struct {
+	part, tube string
+	at         r3.Vec
+}
+
+// circuits shares the lamps on the box among circuits, in their order, each up to what
+// a circuit may carry for long. A lamp whose power nobody gave has one of its own.
+func (d *deriver) circuits() [][]string {
+	power := d.Plan.Power
+	most := float64(power.Volts) * float64(power.Circuit) * source.ContinuousShare().Value
+	var all [][]string
+	left := -1.0
+	for i := range d.Plan.Lamps {
+		l := &d.Plan.Lamps[i]
+		if _, on := d.Stand(l); on {
+			continue
+		}
+		entry := d.Kit.Lamp[l.Kit]
+		draws := most
+		if entry.Power != nil {
+			draws = float64(*entry.Power) / math.Max(entry.PowerFactor, 0.1)
+		}
+		if len(all) == 0 || draws > left {
+			all, left = append(all, nil), most
+		}
+		all[len(all)-1] = append(all[len(all)-1], "lamp."+lampName(l, i+1))
+		left -= draws
+	}
+	return all
+}
+
+// pick is where the loom meets the box: beside what carries it nearest to the tie-in,
+// else at the nearest corner.
+func (d *deriver) pick(from r3.Vec) r3.Vec {
+	var places []r3.Vec
+	for i := range d.Lines {
+		places = append(places, d.Lines[i].Attach)
+	}
+	for i := range d.Stands {
+		if e := d.Stands[i].Ear; e != nil {
+			places = append(places, e.At)
+		}
+	}
+	if len(places) == 0 {
+		x, y := d.half()
+		places = []r3.Vec{{X: x, Y: y}, {X: -x, Y: y}, {X: -x, Y: -y}, {X: x, Y: -y}}
+	}
+	best := places[0]
+	for _, p := range places[1:] {
+		if alongWalls(d.Pose.Out(p), from) < alongWalls(d.Pose.Out(best), from)-touching {
+			best = p
+		}
+	}
+	return best
+}
+
+// alongWalls is the way between two places over the floor: x, then y.
+func alongWalls(a, b r3.Vec) float64 { return math.Abs(a.X-b.X) + math.Abs(a.Y-b.Y) }
+
+// feed places one circuit's cable in two parts: what lies on the floor, and what hangs
+// below the pick, which the box carries there.
+func (d *deriver) feed(lamps []string, from r3.Vec, entry kit.Hardware) {
+	loom, power := d.Loom, d.Plan.Power.Cable
+	number := len(loom.Feeds) + 1
+	foot, pick := d.Pose.Out(loom.Pick), loom.Pick
+	below := r3.Vec{X: foot.X, Y: foot.Y}
+	over := d.Pose.In(below)
+	start := from
+	length := from.Z + alongWalls(from, foot)
+	p := Part{ID: fmt.Sprintf("feed.%d.floor", number), What: "cable", Name: entry.Label(power), KitKind: "cable", KitID: power, Body: "floor", InRoom: true,
+		Demo: entry.Source.Demo("mass"), Center: r3.Scale(0.5, r3.Add(start, below)), From: &start, To: &below, Length: length, Path: "power",
+		Why: fmt.Sprintf("circuit %d, from the tie-in along the floor, %.2f m", number, length)}
+	p.Mass, p.MassFrom = pieceMass(entry, length)
+	if p.Mass == nil {
+		d.add(p)
+	} else {
+		d.onFloor(p)
+	}
+	length = loom.Rise + strainRelief
+	p = Part{ID: fmt.Sprintf("feed.%d", number), What: "cable", Name: entry.Label(power), KitKind: "cable", KitID: power, Body: string(BottomFrame),
+		Demo: entry.Source.Demo("mass"), Center: pick, From: &over, To: &pick, Length: length, Path: "power",
+		Why: fmt.Sprintf("circuit %d in the loom, up %.2f m to the pick at the box's edge, with slack", number, loom.Rise)}
+	p.Mass, p.MassFrom = pieceMass(entry, length)
+	d.weigh(p, Weight{OnTube: loom.Tube, Station: pick})
+	loom.Feeds = append(loom.Feeds, Feed{Part: p.ID, Lamps: lamps})
+}
+
+// cableOnBox places the cable along the tubes from the pick, or from the lamp before it
+// on its circuit, to a lamp. Half of it weighs at either end.
+func (d *deriver) cableOnBox(from, to place, entry kit.Hardware) {
+	away := r3.Sub(to.at, from.at)
+	length := math.Abs(away.X) + math.Abs(away.Y) + math.Abs(away.Z)
+	if length < touching {
+		return
+	}
+	power := d.Plan.Power.Cable
+	lamp, _ := d.Part(to.part)
+	p := Part{ID: to.part + ".cable", What: "cable", Name: entry.Label(power), KitKind: "cable", KitID: power, Body: lamp.Body,
+		Demo: entry.Source.Demo("mass"), Center: r3.Scale(0.5, r3.Add(from.at, to.at)), From: &from.at, To: &to.at, Length: length,
+		Joined: []string{from.part, to.part}, Path: "power", Why: fmt.Sprintf("from %s %.2f m along the tubes to %s", from.part, length, lamp.Name)}
+	p.Mass, p.MassFrom = pieceMass(entry, length)
+	d.add(p)
+	if p.Mass == nil {
+		return
+	}
+	for _, end := range []place{from, to} {
+		d.Weights = append(d.Weights, Weight{Part: p.ID, Mass: *p.Mass / 2, Center: end.at, OnTube: end.tube, Station: end.at})
+	}
+}
+
+// cableToArm places the cable of a lamp on an arm: along the floor, up the mast, along
+// the arm, which carries half of that last stretch.
+func (d *deriver) cableToArm(lamp string, from r3.Vec, s *Stand, entry kit.Hardware) {
+	power := d.Plan.Power.Cable
+	top, end := s.Top(), s.Arm.To
+	along := r3.Norm(r3.Sub(end, top))
+	length := from.Z + alongWalls(from, s.Foot) + s.Rise + along + strainRelief
+	start := from
+	p := d.standPart(s, Part{ID: lamp + ".cable", What: "cable", Name: entry.Label(power), KitKind: "cable", KitID: power, Demo: entry.Source.Demo("mass"),
+		Center: s.Foot, From: &start, To: &end, Length: length, Joined: []string{lamp},
+		Why: fmt.Sprintf("from the tie-in along the floor, up %s and along its arm, %.2f m", s.Name, length)})
+	p.Mass, p.MassFrom = pieceMass(entry, length)
+	d.onFloor(p)
+	if p.Mass != nil {
+		s.Arm.Holds = append(s.Arm.Holds, OnArm{Mass: mass(*p.Mass * along / 2 / length)})
+	}
+}
