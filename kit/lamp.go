@@ -2,6 +2,7 @@ package kit
 
 import (
 	"softloft/document"
+	"softloft/photometry"
 	"softloft/quantity"
 )
 
@@ -32,6 +33,8 @@ type Lamp struct {
 type Spread struct {
 	Beam, Field *quantity.Angle // full angles at 50 % and 10 % of the peak
 	File        string
+	// Read is what stands in File, nil until somebody handed it in (Lamp.WithFile).
+	Read *photometry.LampFile
 }
 
 // Lambertian reports whether the opening shines evenly.

@@ -2,6 +2,7 @@ package light
 
 import (
 	"fmt"
+	"math"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -36,6 +37,7 @@ func SceneOf(r *rig.Rig) (scene Scene, missing []string, err error) {
 			return Scene{}, nil, err
 		}
 		scene.Lamps = append(scene.Lamps, lamp)
+		missing = append(missing, sizesApart(opening)...)
 	}
 	for _, tube := range o.Opaque {
 		scene.Blockers = append(scene.Blockers, shape.Cylinder{From: tube.From, To: tube.To, Radius: tube.Radius})
@@ -69,11 +71,39 @@ func lampOf(o rig.Opening) (Lamp, error) {
 func distributionOf(s kit.Spread) (photometry.Distribution, error) {
 	switch {
 	case s.File != "":
-		return nil, fmt.Errorf("photometric files are not read yet (%s)", s.File)
+		return fromFile(s)
 	case s.Beam != nil:
 		return photometry.NewBeam(float64(*s.Beam), float64(*s.Field))
 	}
 	return photometry.Lambertian{}, nil
+}
+
+// fromFile is the distribution of a lamp file that was handed in.
+func fromFile(s kit.Spread) (photometry.Distribution, error) {
+	switch {
+	case s.Read == nil:
+		return nil, fmt.Errorf("its lamp file %s was not read", s.File)
+	case s.Read.Distribution == nil:
+		return nil, fmt.Errorf("its lamp file %s doesn't fix how the light spreads; softloft lamp %s says why", s.File, s.File)
+	}
+	return s.Read.Distribution, nil
+}
+
+// sizesApart says where a lamp's file has an opening of another size than its kit
+// entry, which is the one that counts. An EULUMDAT file has its length along C90.
+func sizesApart(o rig.Opening) []string {
+	if o.Spread.Read == nil || !o.Spread.Read.Opening.Known() {
+		return nil
+	}
+	const apart = 0.1 // of a size
+	told := o.Spread.Read.Opening
+	for i, size := range [2]float64{told.AlongC0, told.AlongC90} {
+		if math.Abs(size-o.Size[i]) > apart*o.Size[i] {
+			return []string{fmt.Sprintf("lamp %s: its file has an opening of %.3g m along C0 and %.3g m along C90, its kit entry of %.3g m and %.3g m; the kit's is used",
+				o.Name, told.AlongC0, told.AlongC90, o.Size[0], o.Size[1])}
+		}
+	}
+	return nil
 }
 
 // surfacesOf returns the room's set walls in box axes.

@@ -21,6 +21,7 @@ func (r *lines) maybe(what string) (*float64, error) {
 	if !ok {
 		return nil, r.errorAt(line, "the file ends where %s is due; it is cut off", what)
 	}
+	r.last = line
 	raw = bytes.TrimSpace(raw)
 	if len(raw) == 0 {
 		return nil, nil

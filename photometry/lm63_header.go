@@ -165,6 +165,7 @@ func (h *header63) notes() {
 // tilt reads the value of TILT=. Numbers may follow in the same line where a line
 // break is lost.
 func (h *header63) tilt(value []byte, line int) error {
+	h.s.last = line
 	word, rest := firstWord(value)
 	switch strings.ToUpper(string(word)) {
 	case "NONE":

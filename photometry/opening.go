@@ -15,6 +15,11 @@ const (
 	unknownShape = "not known"
 )
 
+// Known reports whether the file tells a size.
+func (o Opening) Known() bool {
+	return o.Shape != pointShape && o.Shape != unknownShape && o.Shape != ""
+}
+
 // Length and Width are the sizes in the words of the file's form.
 func (o Opening) Length(axis LengthAxis) float64 {
 	if axis == AlongC90 {

@@ -13,6 +13,7 @@ type scanner struct {
 	data []byte
 	at   int
 	line int // of what is read next; the first is 1
+	last int // of the last number
 
 	// decimalComma takes a comma for a decimal point, else it parts numbers.
 	decimalComma bool
@@ -80,9 +81,10 @@ func (s *scanner) room() int { return (len(s.data) - s.at + 1) / 2 }
 // number reads the next number; what says what is due there.
 func (s *scanner) number(what string) (float64, error) {
 	if !s.skip() {
-		return 0, s.errorAt(s.line, "the file ends where %s is due; it is cut off", what)
+		return 0, s.errorAt(max(s.last, 1), "the file ends where %s is due; it is cut off", what)
 	}
 	start := s.at
+	s.last = s.line
 	for s.at < len(s.data) && !s.parts(s.data[s.at]) {
 		s.at++
 	}

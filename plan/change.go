@@ -22,6 +22,9 @@ func (f *File) Set(key, text string) (*File, error) {
 	if len(mistakes) > 0 {
 		return nil, mistakes
 	}
+	if f.lampFiles != nil {
+		changed.HandIn(f.lampFiles)
+	}
 	return changed, nil
 }
 

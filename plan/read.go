@@ -3,6 +3,7 @@ package plan
 import (
 	"softloft/document"
 	"softloft/kit"
+	"softloft/photometry"
 	"softloft/plan/key"
 )
 
@@ -14,8 +15,9 @@ type File struct {
 	Defaults []key.Default // what the user did not type
 	Unused   []key.Unused  // keys that no analysis uses yet
 
-	name string
-	base kit.Kit
+	name      string
+	base      kit.Kit
+	lampFiles map[string]*photometry.LampFile // as they were handed in
 }
 
 // Read reads a plan. File names it in places; base is the kit that the plan's own

@@ -31,6 +31,9 @@ func (f *planFlags) read(s *session) (*plan.File, error) {
 	if len(mistakes) > 0 {
 		return nil, f.complain(s, "", mistakes)
 	}
+	if mistakes := f.lampFiles(file); len(mistakes) > 0 {
+		return nil, f.complain(s, "", mistakes)
+	}
 	return file, nil
 }
 

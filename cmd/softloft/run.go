@@ -25,6 +25,7 @@ type commands struct {
 	Sheet   sheetCommand   `cmd:"" help:"Write one page for print: drawing, result, loads, cautions."`
 	New     newCommand     `cmd:"" help:"Write a commented starter plan."`
 	Kit     kitCommand     `cmd:"" help:"List what the kit holds, or all values of one entry with their sources."`
+	Lamp    lampCommand    `cmd:"" help:"Say what a lamp file holds: lumens, beam, opening, and what is odd in it."`
 	Help    helpCommand    `cmd:"" help:"Say what softloft does and how to begin."`
 	Version versionCommand `cmd:"" help:"Print the version."`
 }
