@@ -240,7 +240,8 @@ func (f *LampFile) behind(t *Table) {
 	if t.kind != typeC {
 		return
 	}
-	if share := 1 - t.integralTo(math.Pi/2)/t.flux; share > 0.01 {
+	f.Downward = known(t.integralTo(math.Pi/2) / t.flux)
+	if share := 1 - *f.Downward; share > 0.01 {
 		f.odd("%.3g %% of the light leaves backward (gamma over 90 deg)", 100*share)
 	}
 }

@@ -13,6 +13,7 @@ type eulumdat struct {
 	length, width float64 // of the luminous area, m
 	heights       [4]float64
 	body          [2]float64 // length and width of the luminaire, m
+	downward      *float64   // downward flux fraction, %
 	output        *float64   // light output ratio, %
 	conversion    float64
 	tilt          float64 // rad
@@ -126,7 +127,7 @@ func (e *eulumdat) sizes(r *lines) error {
 			*field.to = *value * field.unit
 		}
 	}
-	if _, err = r.maybe("the downward flux fraction"); err != nil {
+	if e.downward, err = r.maybe("the downward flux fraction"); err != nil {
 		return err
 	}
 	if e.output, err = r.maybe("the light output ratio"); err != nil {
@@ -332,7 +333,10 @@ func (e *eulumdat) compare(f *LampFile, share float64) {
 	if e.output == nil || *e.output <= 0 {
 		f.odd("line 23: no light output ratio: the intensities can't be held against it")
 	} else if math.Abs(100*share-*e.output) > 0.02**e.output {
-		f.odd("the intensities add up to %.4g %% of the lamps' light and the light output ratio is %.4g %%", 100*share, *e.output)
+		f.odd("the intensities add up to %.4g %% of the lamps' light and the light output ratio is %.4g %%; steps too wide for a narrow beam do that as well", 100*share, *e.output)
+	}
+	if e.downward != nil && *e.downward > 0 && f.Downward != nil && math.Abs(100**f.Downward-*e.downward) > 1 {
+		f.odd("%.4g %% of the light leaves downward by the intensities, %.4g %% by the downward flux fraction", 100**f.Downward, *e.downward)
 	}
 	if e.tilt != 0 {
 		f.odd("measured at a tilt of %.4g deg: directions are those of the file", e.tilt/degree)
@@ -356,8 +360,8 @@ func (e *eulumdat) opening(f *LampFile) {
 	case e.width == 0:
 		o.Shape, o.AlongC0 = "disk", e.length
 	}
-	if o.Shape == "rectangle" && height > 0 {
-		o.Shape = "box"
+	if tall, ok := map[string]string{"rectangle": "box", "disk": "upright cylinder"}[o.Shape]; ok && height > 0 {
+		o.Shape = tall
 	}
 	if e.body[0] > 0 && e.length > e.body[0]+1e-9 || e.body[1] > 0 && e.width > e.body[1]+1e-9 {
 		f.odd("the luminous area is larger than the luminaire")

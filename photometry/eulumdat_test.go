@@ -91,9 +91,24 @@ func TestOutputRatio(t *testing.T) {
 		t.Errorf("odd: %q", f.Odd)
 	}
 	close(t, "efficacy", f.Efficacy(), 40, 0.04)
+	close(t, "downward", f.Downward, 1, 1e-12)
 	low := read(t, "a.ldt", strings.Replace(text, "\n100\n100\n1\n", "\n100\n60\n1\n", 1))
 	if !hasOdd(low, "light output ratio is 60 %") {
 		t.Errorf("odd: %q", low.Odd)
+	}
+}
+
+// A source that shines alike in all directions sends half of its light downward; a
+// fraction in the file (line 22) that says otherwise is told.
+func TestDownwardFraction(t *testing.T) {
+	text := ldt(1, 1, "0", column("0 45 90 180"), rowsOf("79.577 79.577 79.577 79.577"))
+	f := read(t, "a.ldt", text)
+	close(t, "downward", f.Downward, 0.5, 1e-12)
+	if !hasOdd(f, "50 % of the light leaves downward by the intensities, 100 % by") {
+		t.Errorf("odd: %q", f.Odd)
+	}
+	if f := read(t, "a.ldt", strings.Replace(text, "\n100\n100\n1\n", "\n50.4\n100\n1\n", 1)); hasOdd(f, "downward flux fraction") {
+		t.Errorf("odd: %q", f.Odd)
 	}
 }
 

@@ -41,6 +41,10 @@ type LampFile struct {
 	// of its intensities; nil where it has none.
 	LumensStated, LumensIntegrated *float64
 
+	// Downward is the share of the flux up to a right angle from the aim; nil where
+	// the table is not of planes about the aim.
+	Downward *float64
+
 	Peak *Peak
 	// Beam and Field are the full angles (rad) between the outermost directions
 	// with 50 % and 10 % of the peak, across the lamp's length and along it.

@@ -34,6 +34,7 @@ type lampFile struct {
 	Modeled    bool              `json:"peak_modeled"` // follows from flux and two angles
 	Sets       []lampSet         `json:"lamp_sets"`
 	Spread     bool              `json:"distribution"` // whether it can be a lamp's spread
+	Downward   finding.Number    `json:"downward"`     // share of the flux before the opening
 	Tilt       *tiltTable        `json:"tilt"`
 }
 
@@ -61,6 +62,7 @@ func LampFileJSON(to io.Writer, f *photometry.LampFile) error {
 		Beam: pairOf(f.Beam), Field: pairOf(f.Field), Power: number(f.Power), Mass: number(f.Mass),
 		Opening: [3]finding.Number{unknown, unknown, unknown}, Planes: f.Planes, Angles: f.Angles, Odd: append([]string{}, f.Odd...),
 		Name: f.Name, Shape: f.Opening.Shape, Axis: string(f.Axis), Efficacy: number(f.Efficacy()), Sets: []lampSet{}, Spread: f.Distribution != nil,
+		Downward: number(f.Downward),
 	}
 	if f.Opening.Known() {
 		told.Opening = [3]finding.Number{finding.Number(f.Opening.Length(f.Axis)), finding.Number(f.Opening.Width(f.Axis)), finding.Number(f.Opening.Height)}
@@ -192,6 +194,9 @@ func openingText(f *photometry.LampFile, units quantity.System) string {
 func tableText(f *photometry.LampFile) string {
 	if f.Planes == 0 {
 		return "none: flux and angles only"
+	}
+	if f.Planes == 1 {
+		return fmt.Sprintf("1 plane of %d angles, the same all around", f.Angles)
 	}
 	return fmt.Sprintf("%d planes of %d angles", f.Planes, f.Angles)
 }
