@@ -25,6 +25,7 @@ type Answer struct {
 	TiltPath    []TiltStep   `json:"tilt_path,omitempty"`
 	Lift        *Lift        `json:"lift,omitempty"`
 	Frame       *Frame       `json:"frame"`
+	Cloth       *Cloth       `json:"cloth,omitempty"`
 	Lost        []Lost       `json:"lost"`
 	Stands      []Stand      `json:"stands"`
 	Assumptions []string     `json:"assumptions"`

@@ -31,6 +31,8 @@ type model struct {
 	drops    []int     // cable of each rig drop
 	stiff    []float64 // EA of each line's rope, N; 0 where it holds nothing
 	corners  *[4]int   // nodes of the bottom frame: ne, nw, sw, se
+	pull     float64   // N/m, of the tied cloth on the bottom frame's sides, inward
+	strips   []clothStrip
 	assumed  []string
 }
 
@@ -48,6 +50,7 @@ func build(r *rig.Rig) (*model, error) {
 			return nil, err
 		}
 	}
+	m.holdLoose()
 	m.findCorners()
 	for i := range r.Lines {
 		m.addLine(&r.Lines[i])
@@ -140,6 +143,16 @@ func properties(t *rig.Tube) (frame.Section, frame.Material, error) {
 
 // stations returns the places along a tube, in order, at which it is split.
 func (m *model) stations(t *rig.Tube, length float64) []float64 {
+	places := m.joints(t, length)
+	if other, ok := m.opposite(t); ok {
+		places = append(places, m.joints(other, length)...)
+	}
+	slices.Sort(places)
+	return apart(places)
+}
+
+// joints returns the places along a tube at which something joins it or its load bends.
+func (m *model) joints(t *rig.Tube, length float64) []float64 {
 	places := []float64{0, length}
 	add := func(at r3.Vec) {
 		if s, ok := along(t, at); ok {
@@ -172,8 +185,7 @@ func (m *model) stations(t *rig.Tube, length float64) []float64 {
 			places = append(places, s.At)
 		}
 	}
-	slices.Sort(places)
-	return apart(places)
+	return places
 }
 
 // apart drops places that touch the one before; the ends stay.

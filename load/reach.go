@@ -39,7 +39,7 @@ func (m *model) reach(start *solved, from shape.Pose, w wish) (*solved, error) {
 		}
 		held = append(held, frame.Held{Cable: cable, Height: at.Z})
 	}
-	state, err := p.Equilibrium(start.loads, frame.Options{Held: held, Cut: w.gone, Start: m.moved(start, from, w)})
+	state, err := m.equilibrium(&p, start.loads, frame.Options{Held: held, Cut: w.gone, Start: m.moved(start, from, w)})
 	s, err := m.checked(state, err, start.loads)
 	if s != nil {
 		s.ropes = p.Cables
@@ -53,7 +53,7 @@ func (m *model) ahead(start *solved, line int, by float64, gone []int) (*solved,
 	c := &p.Cables[m.lines[line]]
 	c.Unstretched = math.Max(c.Unstretched-by, c.Unstretched/10)
 	c.EA = m.softened(line, c.Unstretched)
-	state, err := p.Equilibrium(start.loads, frame.Options{Cut: gone, Start: start.State})
+	state, err := m.equilibrium(&p, start.loads, frame.Options{Cut: gone, Start: start.State})
 	return m.checked(state, err, start.loads)
 }
 

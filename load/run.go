@@ -84,6 +84,7 @@ func (w *work) solve() {
 	}
 	loads, err := model.built()
 	if err == nil {
+		w.tie(loads)
 		w.built, err = model.rest(loads)
 	}
 	if err != nil {
@@ -132,6 +133,7 @@ func (w *work) tell() {
 	w.tellPath()
 	w.tellLift()
 	w.answer.Frame = w.frame()
+	w.tellCloth()
 	w.tellLosses()
 	force, moment := w.balance()
 	w.answer.Residual = &ResidualSum{ForceN: Number(force), MomentNm: Number(moment)}
@@ -315,6 +317,9 @@ func (w *work) assumptions() []string {
 		return nil
 	}
 	told := append([]string(nil), w.model.assumed...)
+	if text := w.clothAssumed(); text != "" {
+		told = append(told, text)
+	}
 	for i := range w.rig.Lines {
 		l := &w.rig.Lines[i]
 		if l.Pulley != nil && l.TieOff == nil {

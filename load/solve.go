@@ -27,7 +27,7 @@ type hanging struct {
 // rest finds the place of rest with every line in place. Lines whose lengths are
 // not given hold their attachments at the planned heights.
 func (m *model) rest(loads frame.Loads) (*solved, error) {
-	state, err := m.problem.Equilibrium(loads, frame.Options{Held: m.held()})
+	state, err := m.equilibrium(&m.problem, loads, frame.Options{Held: m.held()})
 	return m.checked(state, err, loads)
 }
 
@@ -67,7 +67,7 @@ func (m *model) cut(before *solved, gone ...int) (*solved, error) {
 // length that it has, starting from where it hung before.
 func (m *model) settle(before *solved, loads frame.Loads, gone ...int) (*solved, error) {
 	p := m.fixed(before)
-	state, err := p.Equilibrium(loads, frame.Options{Cut: gone, Start: before.State})
+	state, err := m.equilibrium(&p, loads, frame.Options{Cut: gone, Start: before.State})
 	return m.checked(state, err, loads)
 }
 
