@@ -41,7 +41,8 @@ func (e *Engine) directOn(w *sight, f *face) []float64 {
 			if f.kind == floor && e.under(f.chamber, at) != nil {
 				continue
 			}
-			out[j*len(s.nodeU)+i] = e.lampLight(w, station{at, f.chamber, true}, m)
+			from := station{at, f.chamber, true}
+			out[j*len(s.nodeU)+i] = e.lampLight(w, from, m) + e.forwarded(w, from, m)
 		}
 	}
 	return out

@@ -59,6 +59,19 @@ func BenchmarkPlan(b *testing.B) {
 	}
 }
 
+func BenchmarkForward(b *testing.B) {
+	for _, sides := range []float64{0.04, 0.8} {
+		for _, sigma := range []float64{0.1, 0.3} {
+			s := planScene(2)
+			s.Cloths = []Cloth{{Diffuse: 0.2, ForwardPart: 0.3, ForwardSigma: sigma, Through: 0.05, Back: 0.3}}
+			for i := range s.Sides {
+				s.Sides[i].Inner = sides
+			}
+			b.Run(fmt.Sprintf("sides%g/sigma%g", sides, sigma), func(b *testing.B) { benchmarkPlan(b, s, 33) })
+		}
+	}
+}
+
 func BenchmarkPrepare(b *testing.B) {
 	white := planScene(3)
 	for i := range white.Sides {

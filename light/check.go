@@ -84,11 +84,6 @@ func (l *Lamp) check() error {
 // missing lists what the answers leave out.
 func (s *Scene) missing() []string {
 	var out []string
-	for i, c := range s.Cloths {
-		if c.ForwardPart > 0 {
-			out = append(out, fmt.Sprintf("the forward lobe of cloth %d is left out", i+1))
-		}
-	}
 	if c := s.Crate; c != nil && c.Reflectance > 0 {
 		out = append(out, "what the crate's walls reflect is left out: it counts as black, so the light below is a lower bound")
 	}

@@ -66,7 +66,8 @@ func (e *Engine) onCloth(w *sight, x, y float64) float64 {
 	if l := e.under(f.chamber, at); l != nil {
 		return l.luminance * math.Pi
 	}
-	return e.lampLight(w, station{at, f.chamber, true}, meter{Flat, f.looks()}) + e.indirect(f, x, y)
+	from, m := station{at, f.chamber, true}, meter{Flat, f.looks()}
+	return e.lampLight(w, from, m) + e.forwarded(w, from, m) + e.indirect(f, x, y)
 }
 
 // clothFlux arrives on the clear part of the lowest cloth, lm.

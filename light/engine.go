@@ -27,6 +27,9 @@ type Engine struct {
 	glows      []glow
 	cloth      []float64 // arriving on the lowest floor's points, lx
 	stamps     []stamp
+	relays     []relay
+	primary    int // the lowest cloth's own relay
+	bounces    []bounce
 
 	memory *sync.Pool
 }
@@ -53,6 +56,7 @@ func Prepare(scene Scene) (*Engine, error) {
 		e.lamps = append(e.lamps, e.prepareLamp(i, l))
 	}
 	e.gatherOccluders()
+	e.listRelays()
 	e.chambers()
 	w := new(sight)
 	e.directOnFaces(w)
@@ -69,6 +73,7 @@ func (e *Engine) light() {
 		f := &e.faces[i]
 		if f.kind == floor && f.chamber == last {
 			e.cloth = e.arriving(i)
+			e.listBounces()
 			e.underside(f)
 		}
 	}
@@ -95,8 +100,12 @@ func (e *Engine) underside(f *face) {
 		return
 	}
 	value := make([]float64, len(e.cloth))
+	direct := e.direct[e.faceIndex(f)]
 	for i, lux := range e.cloth {
 		value[i] = p.cloth.Diffuse * lux
+		if len(e.bounces) == 0 { // little comes back: its lobe counts as Lambertian
+			value[i] += p.cloth.ForwardPart * (lux - direct[i])
+		}
 	}
 	clear := e.windows[len(e.planes)-1]
 	g := glow{sheet: &f.sheet, value: value, u: 0, v: 1, normal: 2, level: 0, toward: -1, chamber: len(e.planes)}
@@ -112,6 +121,15 @@ func (e *Engine) underside(f *face) {
 			}
 		}
 	}
+}
+
+func (e *Engine) faceIndex(f *face) int {
+	for i := range e.faces {
+		if &e.faces[i] == f {
+			return i
+		}
+	}
+	return -1
 }
 
 // glowOf is a face inside the box as a receiver may see it.
@@ -131,7 +149,7 @@ func (e *Engine) glowOf(index int) glow {
 			value[k] = reflect * lux[k]
 			if other != nil && e.clears(u, v) {
 				c := e.planes[f.chamber-1].cloth
-				value[k] += (c.Diffuse + c.ForwardPart) * other[k]
+				value[k] += c.Diffuse*other[k] + c.ForwardPart*(other[k]-e.direct[f.twin][k])
 			}
 		}
 	}
@@ -167,7 +185,7 @@ func (e *Engine) at(w *sight, p, facing r3.Vec, receptor Receptor) float64 {
 	}
 	m := meter{receptor, r3.Scale(1/length, facing)}
 	from := e.stationAt(p)
-	sum := e.lampLight(w, from, m)
+	sum := e.lampLight(w, from, m) + e.forwarded(w, from, m)
 	for i := range e.glows {
 		sum += e.seen(w, &e.glows[i], from, m)
 	}

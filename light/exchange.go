@@ -12,8 +12,9 @@ import "math"
 
 // exchange holds the patches of all faces in one row, face by face.
 type exchange struct {
-	area, reflect, transmit []float64
-	other                   []int // the patch on the plane's other face, or -1
+	area, reflect           []float64
+	transmit, forward       []float64 // of the plane, Lambertian and by its lobe
+	other                   []int     // the patch on the plane's other face, or -1
 	factor                  []float64
 	open                    []bool
 	uncovered               []float64    // share of the patch that no lamp lies on
@@ -37,7 +38,7 @@ func (e *Engine) solve() {
 
 func (e *Engine) patchOptics(x *exchange) {
 	n := e.patchCount
-	x.area, x.reflect, x.transmit = make([]float64, n), make([]float64, n), make([]float64, n)
+	x.area, x.reflect, x.transmit, x.forward = make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n)
 	x.other, x.open, x.uncovered = make([]int, n), make([]bool, n), make([]float64, n)
 	for i := range e.faces {
 		f := &e.faces[i]
@@ -47,23 +48,23 @@ func (e *Engine) patchOptics(x *exchange) {
 			x.other[g], x.uncovered[g] = -1, 1-e.covered(f, k)
 			if f.twin >= 0 {
 				x.other[g] = e.faces[f.twin].first + k
-				x.transmit[g] = e.scatters(f, k)
+				x.transmit[g], x.forward[g] = e.scatters(f, k)
 			}
 		}
 	}
 }
 
-// scatters is what a cloth between two chambers passes other than unscattered.
-// The forward lobe of light that comes from everywhere is close to Lambertian
-// and is counted as such.
-func (e *Engine) scatters(f *face, k int) float64 {
+// scatters is what a cloth between two chambers passes Lambertian, and by its
+// lobe. The lobe of light that comes from everywhere is close to Lambertian and
+// is counted as such; that of light straight from lamps goes its own way.
+func (e *Engine) scatters(f *face, k int) (diffuse, forward float64) {
 	n := len(f.patchU) - 1
 	i, j := k%n, k/n
 	if !e.clears((f.patchU[i]+f.patchU[i+1])/2, (f.patchV[j]+f.patchV[j+1])/2) {
-		return 0
+		return 0, 0
 	}
 	cloth := e.planes[min(f.chamber, e.faces[f.twin].chamber)].cloth
-	return cloth.Diffuse + cloth.ForwardPart
+	return cloth.Diffuse, cloth.ForwardPart
 }
 
 // covered is the share of a floor's patch on which lamp openings lie.
@@ -186,7 +187,7 @@ func (x *exchange) iterate() {
 	x.arrives, x.leaves = append([]float64(nil), x.direct...), make([]float64, n)
 	var lit []int
 	for i := range n {
-		if x.reflect[i] > 0 || x.transmit[i] > 0 || x.other[i] >= 0 && x.transmit[x.other[i]] > 0 {
+		if x.reflect[i] > 0 || x.transmit[i] > 0 || x.forward[i] > 0 {
 			lit = append(lit, i)
 		}
 	}
@@ -196,7 +197,7 @@ func (x *exchange) iterate() {
 			x.arrives[i] = x.direct[i] + x.uncovered[i]*x.from(i, lit)
 			b := x.reflect[i] * x.arrives[i]
 			if k := x.other[i]; k >= 0 {
-				b += x.transmit[i] * (x.arrives[k] + x.stamped[k]) * x.uncovered[i]
+				b += x.uncovered[i] * (x.transmit[i]*(x.arrives[k]+x.stamped[k]) + x.forward[i]*(x.arrives[k]-x.direct[k]))
 			}
 			change = math.Max(change, math.Abs(b-x.leaves[i]))
 			size = math.Max(size, b)

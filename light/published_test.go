@@ -264,7 +264,8 @@ func TestSixPatchCube(t *testing.T) {
 		}
 		x.direct, x.stamped = make([]float64, n), make([]float64, n)
 		for range n {
-			x.area, x.reflect, x.transmit = append(x.area, 1), append(x.reflect, c[0]), append(x.transmit, 0)
+			x.area, x.reflect = append(x.area, 1), append(x.reflect, c[0])
+			x.transmit, x.forward = append(x.transmit, 0), append(x.forward, 0)
 			x.other, x.uncovered = append(x.other, -1), append(x.uncovered, 1)
 		}
 		x.direct[0] = 1 / c[0] // reflected, that is 1 lm/m2 emitted

@@ -108,7 +108,7 @@ func (e *Engine) crated(w *sight, k *kernel, p shape.Polygon, eye r3.Vec) float6
 	g := k.glow
 	sum := 0.0
 	for _, piece := range k.crate.split(w, []shape.Polygon{p}, eye) {
-		sum += overPolygon(piece, eye, sampleRatio, func(x r3.Vec) float64 {
+		sum += overPolygon(piece, eye, crateRatio, func(x r3.Vec) float64 {
 			u, v, _ := g.local(x)
 			d := r3.Sub(x, eye)
 			d = r3.Scale(1/norm(d), d)
@@ -117,3 +117,7 @@ func (e *Engine) crated(w *sight, k *kernel, p shape.Polygon, eye r3.Vec) float6
 	}
 	return sum
 }
+
+// crateRatio is the widest step over a face that is seen through the crate,
+// over its distance.
+const crateRatio = 1.0

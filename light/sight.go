@@ -105,6 +105,8 @@ type sight struct {
 	u, v   span
 	rows   []float64
 	mixed  []float64
+	spot   spotCase
+	starts []start
 }
 
 // subject is a convex polygon that is looked at, with a sphere and an upright

@@ -1,0 +1,123 @@
+package light
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Light that sides, roof and an upper cloth return goes on by the lowest
+// cloth's lobe too. Where it is a large part of what arrives, those faces are
+// taken as lamps of their own, in cells of several patches; where it is little,
+// its lobe counts as Lambertian.
+
+// bounce is one face as a lamp for the lobe.
+type bounce struct {
+	lamp   lamp // of 1 lm/m2
+	part   part
+	starts []start // with what leaves there, lm
+}
+
+// bounceShare is the indirect share of what arrives from which the faces count.
+const bounceShare = 0.01
+
+// listBounces sets the faces as lamps, where they count.
+func (e *Engine) listBounces() {
+	last := len(e.planes) - 1
+	if e.planes[last].cloth.ForwardPart == 0 {
+		return
+	}
+	direct, all, free := e.shares()
+	if all-direct < bounceShare*all {
+		return
+	}
+	blocked := (all - direct) / (free - direct) // lamps in the way take this much
+	for i := range e.faces {
+		f := &e.faces[i]
+		if f.chamber == last && f.kind != floor && !allOpen(f.open) {
+			e.bounces = append(e.bounces, e.bounceOf(f, blocked))
+		}
+	}
+}
+
+// shares are the lumens on the lowest cloth: straight from the lamps, in all,
+// and in all if nothing stood in the way of the exchange.
+func (e *Engine) shares() (direct, all, free float64) {
+	f := e.lowest()
+	s := &f.sheet
+	straight := e.direct[e.faceIndex(f)]
+	for j, v := range s.nodeV {
+		for i, u := range s.nodeU {
+			if k := j*len(s.nodeU) + i; e.clears(u, v) {
+				area := s.shareU[i] * s.shareV[j]
+				direct += area * straight[k]
+				all += area * e.cloth[k]
+				free += area * (straight[k] + e.unblocked(f, u, v))
+			}
+		}
+	}
+	return direct, all, free
+}
+
+// bounceOf gathers a face's patches into cells.
+func (e *Engine) bounceOf(f *face, scale float64) bounce {
+	b := bounce{part: part{chamber: f.chamber, inside: true}}
+	b.lamp = lamp{Lamp: Lamp{Axis: f.looks(), Size: [2]float64{1, 1}, Lumens: 1}, lambertian: true}
+	b.lamp.whole = subjectOf(f.outline(), -1)
+	nu, nv := len(f.patchU)-1, len(f.patchV)-1
+	stepU, stepV := max(1, nu/cellsAlong), 1
+	if f.kind == ceiling {
+		stepV = max(1, nv/cellsAlong)
+	}
+	for j := 0; j < nv; j += stepV {
+		for i := 0; i < nu; i += stepU {
+			if s := e.cell(f, i, min(i+stepU, nu), j, min(j+stepV, nv)); s.share > 0 {
+				s.share *= scale
+				b.starts = append(b.starts, s)
+			}
+		}
+	}
+	return b
+}
+
+// cellsAlong is about how many cells stand along a face.
+const cellsAlong = 4
+
+// cell is what leaves a block of patches, at its middle weighed by that.
+func (e *Engine) cell(f *face, i0, i1, j0, j1 int) start {
+	var s start
+	nu := len(f.patchU) - 1
+	for j := j0; j < j1; j++ {
+		for i := i0; i < i1; i++ {
+			k := f.first + j*nu + i
+			lm := e.exchange.leaves[k] * e.exchange.area[k]
+			at := f.place((f.patchU[i]+f.patchU[i+1])/2, (f.patchV[j]+f.patchV[j+1])/2)
+			s.at = r3.Add(s.at, r3.Scale(lm, at))
+			s.share += lm
+		}
+	}
+	if s.share > 0 {
+		s.at = r3.Scale(1/s.share, s.at)
+	}
+	return s
+}
+
+// bounced is what the faces give by the lowest cloth's lobe, lx.
+func (e *Engine) bounced(w *sight, from station, m meter) float64 {
+	last := len(e.planes) - 1
+	if from.chamber <= last || len(e.bounces) == 0 || from.at.Z >= 0 {
+		return 0
+	}
+	r := &e.relays[e.primary]
+	sum := 0.0
+	for i := range e.bounces {
+		b := &e.bounces[i]
+		if !e.prepareSpot(w, r, &b.lamp, &b.part, from, m) {
+			continue
+		}
+		w.spot.across = w.spot.across[:0] // counted in the cells
+		w.spot.coarse = true
+		for _, s := range b.starts {
+			sum += r.part * s.share * e.spot(w, s.at)
+		}
+	}
+	return sum
+}
