@@ -101,7 +101,15 @@ func (d *drafting) nameLamps() {
 		}
 		item := Label(Labels, Shorten(o.Name, 1.8, 22, false), at, 1.8, Middle)
 		item.Part = o.Part
-		d.labels.put(item, 0.5+d.half(o.Part))
+		half := d.half(o.Part)
+		if inside := item; half > 3.4 { // between the opening's edge and what crosses the middle
+			inside.Points = []Point{{at.X, at.Y + 0.45*half}}
+			if d.labels.cost(inside.Bounds()) < 0.5 {
+				d.labels.keep(inside)
+				continue
+			}
+		}
+		d.labels.put(item, 0.5+half)
 	}
 }
 
@@ -167,9 +175,9 @@ func (d *drafting) nameRest() {
 			small(p.Name, d.r.CenterInRoom(p), p.ID)
 		}
 	}
-	for i := range d.r.Plan.Stands {
-		stand := &d.r.Plan.Stands[i]
-		small(stand.Title(i+1), r3.Vec{X: float64(stand.At[0]), Y: float64(stand.At[1])}, "")
+	for i := range d.r.Stands {
+		stand := &d.r.Stands[i]
+		small(stand.Name, r3.Add(stand.Foot, r3.Vec{Z: stand.Rise / 2}), stand.Part)
 	}
 	if d.r.Plan.Room == nil {
 		return
@@ -202,7 +210,7 @@ func (d *drafting) nameAction() {
 			continue
 		}
 		text := m.Name
-		if !d.scene.above {
+		if !d.scene.above && d.picture.Width > 150 {
 			text += ", eyes " + measured(d.units, float64(m.Eyes))
 		}
 		d.labels.put(Label(Labels, Shorten(text, labelType, 40, false), at, labelType, Start), 1.6)

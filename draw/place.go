@@ -172,33 +172,22 @@ func cameraAt(c *plan.Camera) (r3.Vec, bool) {
 	return r3.Vec{}, false
 }
 
-// stands draws the plan's stands: feet and mast. Parts of the rig with the stand's name
-// are drawn by themselves.
+// standing are the pens of what stands on the floor.
+var standing = map[string]float64{"stand": Heavy, "stand leg": Medium, "arm": Strong}
+
+// stands draws masts, legs and arms.
 func (s *scene) stands() {
-	for i := range s.r.Plan.Stands {
-		stand := &s.r.Plan.Stands[i]
-		entry, ok := s.r.Kit.Stand[stand.Kit]
-		if !ok {
+	for i := range s.r.Parts {
+		p := &s.r.Parts[i]
+		weight, ok := standing[p.What]
+		from, to, ends := s.r.EndsInRoom(p)
+		if !ok || !ends {
 			continue
 		}
-		part := ""
-		if _, known := s.r.Part("stand." + stand.Title(i+1)); known {
-			part = "stand." + stand.Title(i+1)
-			s.drawn[part] = true
-		}
-		foot := r3.Vec{X: float64(stand.At[0]), Y: float64(stand.At[1])}
-		hub := r3.Add(foot, r3.Vec{Z: 0.3})
-		for leg := range entry.Legs {
-			sin, cos := math.Sincos(float64(stand.Turn) + 2*math.Pi*float64(leg)/float64(entry.Legs))
-			reach := float64(entry.Base) / 2
-			s.through(Stands, part, pen(Medium), false, hub, r3.Add(foot, r3.Vec{X: reach * cos, Y: reach * sin}))
-		}
-		top := r3.Add(foot, r3.Vec{Z: float64(stand.Rise)})
-		s.through(Stands, part, pen(Heavy), false, foot, top)
-		if stand.Holds != nil && stand.Holds.Arm != nil {
-			arm := stand.Holds.Arm
-			sin, cos := math.Sincos(float64(arm.Bearing))
-			s.line(Stands, part, pen(Strong), top, r3.Add(top, r3.Vec{X: float64(arm.Reach) * cos, Y: float64(arm.Reach) * sin, Z: float64(arm.Rise)}))
+		s.drawn[p.ID] = true
+		s.through(Stands, p.ID, pen(weight), false, from, to)
+		if p.What == "stand" {
+			s.long = append(s.long, p)
 		}
 	}
 }

@@ -17,6 +17,7 @@ type scene struct {
 	whole bool // of a whole room: what is small is left out
 	above bool // a plan: roof and cloth are looked through
 	drawn map[string]bool
+	long  []*rig.Part // drawn from end to end because draw has no picture for their kind
 }
 
 func newScene(r *rig.Rig, v View, above bool) *scene {
@@ -25,6 +26,10 @@ func newScene(r *rig.Rig, v View, above bool) *scene {
 
 // parts draws what the rig places.
 func (s *scene) parts() {
+	if _, ok := s.r.Tube("frame.north"); !ok { // what has no frame has a size all the same
+		corners := rim(s.r, 0)
+		s.add(stroke{layer: Frame, pen: pen(Strong).with(Dashed), path: s.seen(corners[:]), closed: true, behind: Dotted})
+	}
 	for i := range s.r.Tubes {
 		t := &s.r.Tubes[i]
 		s.drawn[t.Part] = true
@@ -228,7 +233,8 @@ func (s *scene) rest() {
 		}
 		if from, to, ok := s.r.EndsInRoom(p); ok {
 			s.drawn[p.ID] = true
-			s.line(Lines, p.ID, pen(Thin), from, to)
+			s.through(Lines, p.ID, pen(Thin), false, from, to)
+			s.long = append(s.long, p)
 		}
 	}
 }

@@ -20,6 +20,9 @@ func (s *sketch) tube(r *rig.Rig, t *rig.Tube, with Pen) {
 		s.section(r, t, from, to)
 		return
 	}
+	if a.Z <= s.cut+touching && b.Z <= s.cut+touching {
+		defer s.uncut()()
+	}
 	side := r3.Scale(radius/flat, r3.Vec{X: -(b.Y - a.Y), Y: b.X - a.X})
 	lift := r3.Vec{Z: radius}
 	corners := make([]r3.Vec, 4)
@@ -27,6 +30,14 @@ func (s *sketch) tube(r *rig.Rig, t *rig.Tube, with Pen) {
 		corners[i] = s.out(r3.Add(c, lift))
 	}
 	s.area(Frame, t.Part, with, Paper, true, corners...)
+}
+
+// uncut lets what lies on or beyond the cutting plane stand whole, as a drawing doesn't cut
+// tubes and lamps along. It returns what puts the plane back.
+func (s *sketch) uncut() func() {
+	cut := s.cut
+	s.cut = math.Inf(1)
+	return func() { s.cut = cut }
 }
 
 // out takes a place of the view back into the room.
@@ -93,6 +104,7 @@ func (s *sketch) lamp(r *rig.Rig, o *rig.Opening) {
 	if s.view.in(center).Z > s.cut+touching {
 		return
 	}
+	defer s.uncut()()
 	if o.Body != nil {
 		half := [3]float64{o.Body[0] / 2, o.Body[1] / 2, o.Body[2] / 2}
 		pose := shape.Pose{Origin: r3.Sub(center, r3.Scale(half[2], axis)), X: u, Y: v, Z: axis}
@@ -143,7 +155,7 @@ func (s *sketch) sheet(part string, with Pen, corners ...r3.Vec) {
 	if !math.IsInf(s.cut, 1) {
 		s.cutLine(part, corners)
 	}
-	s.area(Cloth, part, pen(Hairline).in(Gray), None, false, corners...)
+	s.through(Cloth, part, pen(Hairline).in(Gray), true, corners...)
 }
 
 // cutLine draws where the cutting plane cuts a sheet.

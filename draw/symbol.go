@@ -57,6 +57,12 @@ func (s *scene) symbols(w window) []Item {
 		p := &s.r.Parts[i]
 		show(s.place(p), func(at Point) []Item { return s.fitting(p, at) })
 	}
+	for _, p := range s.long { // what runs toward the viewer is a dot
+		from, to, _ := s.r.EndsInRoom(p)
+		if a, b := s.view.in(from), s.view.in(to); w.scale.paper(math.Hypot(a.X-b.X, a.Y-b.Y)) < 0.3 {
+			show(from, func(at Point) []Item { return []Item{circle(Lines, Pen{}, Dark, at, 0.4).of(p.ID)} })
+		}
+	}
 	for i := range s.r.Lines {
 		l := &s.r.Lines[i]
 		part := "line." + l.Name + ".rope"
@@ -125,6 +131,14 @@ func (s *scene) fitting(p *rig.Part, at Point) []Item {
 			return []Item{Rectangle(Points, Pen{}, Black, Point{at.X - 0.8, at.Y - 0.2}, 1.6, 0.8).of(p.ID)}
 		}
 		return []Item{square(Points, pen(Thin), None, at, 1.0).of(p.ID)}
+	case "tie":
+		return []Item{circle(Cloth, Pen{}, Dark, at, 0.22).of(p.ID)}
+	case "tee", "ear", "head":
+		return []Item{square(Frame, pen(Thin), Gray, at, 0.5).of(p.ID)}
+	case "bag":
+		return []Item{Rectangle(Stands, pen(Thin), Pale, Point{at.X - 1.1, at.Y - 0.7}, 2.2, 1.4).of(p.ID)}
+	case "lamp clamp":
+		return []Item{square(Lamps, Pen{}, Dark, at, 0.45).of(p.ID)}
 	case "shackle":
 		return []Item{circle(Lines, pen(Thin), Paper, at, 0.55).of(p.ID)}
 	case "added load":
@@ -148,12 +162,12 @@ func Shapeless(p *rig.Part) bool {
 	case "safety", "power supply":
 		return true
 	}
-	return p.From == nil && !strings.HasPrefix(p.ID, "lamp.") && !signs[p.What]
+	return p.From == nil && !signs[p.What]
 }
 
 // signs are the kinds of parts without ends that draw has a picture for.
 var signs = map[string]bool{"cloth": true, "roof": true, "side": true, "skirt": true, "egg-crate": true, "corner fitting": true, "pulley": true,
-	"clamp": true, "shackle": true, "added load": true}
+	"clamp": true, "lamp": true, "lamp clamp": true, "tie": true, "tee": true, "ear": true, "head": true, "bag": true, "shackle": true, "added load": true}
 
 // mark draws a performer: from above a head with the way it faces, else a line up to
 // the eyes.

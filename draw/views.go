@@ -135,10 +135,6 @@ func (d *drafting) eachPlace(see func(r3.Vec)) {
 			}
 		}
 	}
-	for i := range d.r.Plan.Stands {
-		at := d.r.Plan.Stands[i].At
-		see(r3.Vec{X: float64(at[0]), Y: float64(at[1]), Z: float64(d.r.Plan.Stands[i].Rise)})
-	}
 	if action := d.r.Plan.Action; action != nil {
 		for i := range action.Marks {
 			m := &action.Marks[i]
@@ -192,8 +188,8 @@ func (d *drafting) paint() {
 	s.room()
 	s.action()
 	s.cameras()
-	s.parts()
 	s.stands()
+	s.parts()
 	var items []Item
 	items = append(items, s.draw(d.window)...)
 	if !s.above {

@@ -62,6 +62,10 @@ func (c *column) table(t table) {
 		return
 	}
 	c.heading(t.title)
+	if len(t.rows) == 0 {
+		c.line([]string{"none"}, []float64{c.width}, false)
+		return
+	}
 	ends := c.ends(t)
 	c.line(t.head, ends, true)
 	shown := fits(len(t.rows), room)

@@ -152,11 +152,21 @@ func (p *page) pointRows() table {
 	for _, point := range points {
 		allows := "not known"
 		if stated, ok := p.a.Model.PointNamed(point.Name); ok && stated.Allows != nil {
-			allows = p.units.Force(quantity.Force(*stated.Allows))
+			allows = p.allows(*stated.Allows)
 		}
 		t.rows = append(t.rows, []string{point.Name, p.down(point.Cases.Built), p.down(point.Cases.Grown), p.down(point.Cases.LostWorst), p.aside(point.Cases.Built), allows})
 	}
 	return t
+}
+
+// allows is what a point's owner states, in the unit of the loads beside it, and never
+// rounded up.
+func (p *page) allows(force float64) string {
+	unit, name := float64(quantity.PoundForce), "lb"
+	if p.units == quantity.InMetres {
+		unit, name = quantity.StandardGravity, "kg"
+	}
+	return fmt.Sprintf("%.0f %s", math.Floor(force/unit+1e-9), name)
 }
 
 // largest is the largest downward pull on a point in any case; what is not known comes

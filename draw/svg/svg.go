@@ -28,7 +28,7 @@ text{font-family:"DejaVu Sans Condensed","DejaVu Sans",sans-serif;font-stretch:c
 // Write writes a picture. It returns the writer's error.
 func Write(to io.Writer, p draw.Picture) error {
 	w := &writer{Writer: bufio.NewWriter(to)}
-	w.f(`<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s" data-view="%s"`, num(p.Width), num(p.Height), num(p.Width), num(p.Height), html.EscapeString(p.Name))
+	w.f(`<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s" data-view="%s"`, num(p.Width), num(p.Height), num(p.Width), num(p.Height), html.EscapeString(draw.Clean(p.Name)))
 	if p.Scale.Ratio > 0 {
 		w.f(` data-ratio="%s"`, num(p.Scale.Ratio))
 	}
@@ -77,7 +77,7 @@ func (w *writer) data(i draw.Item) {
 		w.f(` data-part="%s"`, html.EscapeString(draw.Clean(i.Part)))
 	}
 	if i.Of != "" {
-		w.f(` data-of="%s" data-value="%s"`, html.EscapeString(i.Of), strconv.FormatFloat(i.Value, 'g', 10, 64))
+		w.f(` data-of="%s" data-value="%s"`, html.EscapeString(draw.Clean(i.Of)), strconv.FormatFloat(i.Value, 'g', 10, 64))
 	}
 }
 
