@@ -429,7 +429,7 @@ func (s *span) spread(x0, plain, above, beneath, narrow, sigma, low, high, foot 
 func (s *span) peaked(x0, reach, stretch, narrow, sigma, a, b float64, coarse bool) {
 	q := 1 - 1/stretch
 	from, to := cubicAt((a-x0)/reach, q), cubicAt((b-x0)/reach, q)
-	n := int(math.Ceil(2 + 0.85*(1+2.2*sigma)*lobeReach*(to-from)/math.Sqrt(narrow)))
+	n := int(math.Ceil(2 + 0.85*(1+sigma*(1.2+2*sigma))*lobeReach*(to-from)/math.Sqrt(narrow)))
 	if coarse {
 		n = int(math.Ceil(2 + coarseSteps*float64(n-2)))
 	}
