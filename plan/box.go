@@ -19,7 +19,7 @@ type Box struct {
 	Upper    *Upper              `key:"upper" doc:"upper frame: none, or its tube"`
 	Ribs     *Ribs               `key:"ribs" doc:"tubes across that lamps hang on"`
 	Cloth    []ClothLayer        `key:"cloth" doc:"diffusion, lamp side first: ids, or {kit, gap}; may be empty"`
-	ClothTie ClothTie            `key:"cloth_tie" default:"slack" source:"contract" unused:"cloth tie" doc:"how the cloth is tied: slack, {sag}, or {cut, pretension}"`
+	ClothTie ClothTie            `key:"cloth_tie" default:"slack" source:"contract" doc:"how the cloth is tied: slack, {sag}, or {cut, pretension}"`
 	Clear    *[2]quantity.Length `key:"clear" doc:"area that passes light; default size less twice the cloth's hem"`
 	Leak     *quantity.Length    `key:"leak" unused:"leak" doc:"gap at the ties that no wrap covers; 0 with derive: none, else derived"`
 	Sides    Sides               `key:"sides" default:"white" source:"contract" doc:"inner face of the side cloths: white, black, silver, none, {reflectance}, or one of these by side"`

@@ -12,6 +12,7 @@ func (c *checker) rules() {
 	c.factor("rules.factor.rope", r.Factor.Rope)
 	c.factor("rules.factor.hardware", r.Factor.Hardware)
 	notNegative(c, "rules.push", "a push", r.Push)
+	c.demand("rules.mass_tolerance", "a tolerance", r.MassTolerance >= 0 && r.MassTolerance <= 1, "from 0% to 100%, such as 5%")
 }
 
 // factor complains of a source that the register doesn't have, or that states no

@@ -26,7 +26,7 @@ type Plan struct {
 	Added     []Added    `key:"added" doc:"loads that hang besides"`
 	Measured  []Measured `key:"measured" doc:"masses weighed on the day; each overrides the kit's, visibly"`
 	Hang      *Hang      `key:"hang" doc:"how the box hangs from points"`
-	Lift      *Lift      `key:"lift" unused:"lift" doc:"the box on its way up"`
+	Lift      *Lift      `key:"lift" doc:"the box on its way up"`
 	Stands    []Stand    `key:"stands" unused:"stands" doc:"stands under the box or beside it"`
 	Power     *Power     `key:"power" unused:"power" doc:"where current comes from"`
 	Crew      *Crew      `key:"crew" unused:"build" doc:"who is there"`
