@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -12,6 +13,7 @@ import (
 	"softloft/draw/pdf"
 	"softloft/draw/png"
 	"softloft/draw/svg"
+	"softloft/sheet"
 )
 
 type drawCommand struct {
@@ -20,11 +22,14 @@ type drawCommand struct {
 	SVG bool   `name:"svg" help:"Write each view as SVG; what is written where no form is named."`
 	PDF bool   `name:"pdf" help:"Write all views as one PDF, a page each."`
 	PNG bool   `name:"png" help:"Write each view as PNG, about 200 dpi."`
+
+	written []string
 }
 
 // Help is printed below the flags.
 func (drawCommand) Help() string {
-	return "Draws plan, both sections and, where the plan gives a room, the room: to a customary scale that fits the paper.\n\n" + exitHelp
+	return "Draws plan, both sections and, where the plan gives a room, the room: to a customary scale that fits the paper.\n\n" +
+		"Exit status: 0 drawn, 2 the plan or the command line cannot be read. What is over is for check and sheet to say."
 }
 
 // Run draws a plan's views.
@@ -35,7 +40,7 @@ func (c *drawCommand) Run(s *session) error {
 	}
 	pictures := draw.Drawings(answer.Of(file), string(file.Plan.Sheet.Paper))
 	if err := os.MkdirAll(c.Out, 0o755); err != nil {
-		return fmt.Errorf("%s cannot be made: %w", c.Out, err)
+		return fmt.Errorf("the folder %s cannot be made: %w", c.Out, errors.Unwrap(err))
 	}
 	if !c.PDF && !c.PNG {
 		c.SVG = true
@@ -51,7 +56,16 @@ func (c *drawCommand) Run(s *session) error {
 	if c.PDF {
 		err = c.write(s, err, "drawings.pdf", func(to io.Writer) error { return pdf.Write(to, file.Plan.Title, pictures...) })
 	}
+	if err == nil && c.JSON {
+		return sheet.Encode(s.out, wrote{Softloft: 1, Wrote: c.written})
+	}
 	return err
+}
+
+// wrote is what a command that writes files tells as JSON.
+type wrote struct {
+	Softloft int      `json:"softloft"`
+	Wrote    []string `json:"wrote"`
 }
 
 // write writes one file, unless something went wrong before.
@@ -63,6 +77,7 @@ func (c *drawCommand) write(s *session, before error, name string, to func(io.Wr
 	if err := writeFile(name, to); err != nil {
 		return err
 	}
+	c.written = append(c.written, name)
 	if !c.JSON {
 		fmt.Fprintln(s.out, "wrote", name)
 	}
@@ -77,7 +92,7 @@ func writeFile(name string, to func(io.Writer) error) error {
 		return err
 	}
 	if err := os.WriteFile(name, data.Bytes(), 0o644); err != nil {
-		return fmt.Errorf("%s cannot be written: %w", name, err)
+		return fmt.Errorf("%s cannot be written: %w", name, errors.Unwrap(err))
 	}
 	return nil
 }

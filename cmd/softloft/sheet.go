@@ -35,8 +35,13 @@ func (c *sheetCommand) Run(s *session) error {
 	if err := writeFile(c.Out, func(to io.Writer) error { return pdf.Write(to, file.Plan.Title, page) }); err != nil {
 		return err
 	}
-	if !c.JSON {
-		fmt.Fprintln(s.out, "wrote", c.Out)
+	if c.JSON {
+		err = sheet.Encode(s.out, wrote{Softloft: 1, Wrote: []string{c.Out}})
+	} else {
+		_, err = fmt.Fprintln(s.out, "wrote", c.Out)
+	}
+	if err != nil {
+		return err
 	}
 	if over(answers.Findings, false) {
 		return status(exitOver)

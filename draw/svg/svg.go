@@ -18,6 +18,7 @@ import (
 // style gives the inks; a page that shows the drawing may set the properties anew.
 const style = `
 svg{--ink-black:#111;--ink-dark:#444;--ink-gray:#888;--ink-pale:#e2e2e2;--ink-faint:#eee;--ink-paper:#fff;--ink-alarm:#8c1d18;background:var(--ink-paper)}
+@media screen and (prefers-color-scheme:dark){svg{--ink-black:#f2f2f2;--ink-dark:#c4c4c4;--ink-gray:#8c8c8c;--ink-pale:#3a3a3a;--ink-faint:#222;--ink-paper:#121212;--ink-alarm:#ff8a80}}
 path{fill:none;stroke:none;stroke-linejoin:round}
 text{font-family:"DejaVu Sans Condensed","DejaVu Sans",sans-serif;font-stretch:condensed;white-space:pre;fill:var(--ink-black)}
 .bold{font-weight:bold}
