@@ -34,7 +34,8 @@ type Answer struct {
 	Residual    *ResidualSum `json:"balance"`
 }
 
-// RoomToGrow is left for what more could go up; nil until it is computed.
+// RoomToGrow is how much more mass could go up, spread like today's lamps, and the
+// finding whose limit that reaches first.
 type RoomToGrow struct {
 	Mass       Number `json:"mass_kg"`
 	FirstLimit string `json:"first_limit"`

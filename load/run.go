@@ -24,6 +24,7 @@ func RunWith(r *rig.Rig, o Options) (Answer, []finding.Finding) {
 	w.tell()
 	w.stand()
 	w.conclude()
+	w.answer.RoomToGrow = w.roomToGrow()
 	return w.answer, w.findings
 }
 
