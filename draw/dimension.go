@@ -56,7 +56,6 @@ func dimensionText(from, to Point, ux, uy, long float64, item Item) Item {
 
 // mask clears the paper behind a text.
 func mask(label Item) Item {
-	label.Size += 0.2
 	return Area(label.Layer, Pen{}, Paper, label.textCorners()...)
 }
 

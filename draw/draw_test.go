@@ -56,7 +56,11 @@ func plans(t testing.TB) []string {
 	if err != nil || len(names) < 3 {
 		t.Fatal("the plans of this package's tests are missing", err)
 	}
-	return append(names, waltz)
+	examples, err := filepath.Glob("../examples/*.yaml")
+	if err != nil || len(examples) < 1 {
+		t.Fatal("the examples are missing", err)
+	}
+	return append(names, examples...)
 }
 
 // element is one path or text of an SVG, read back.

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"fmt"
 	"math"
 	"sort"
 
@@ -43,9 +44,15 @@ func (d *drafting) planMeasures() []Item {
 		if len(places) < 3 {
 			return false
 		}
-		for i := 1; i < len(places); i++ {
-			length := places[i] - places[i-1]
-			items = append(items, dimension(along(places[i-1]), along(places[i]), offset, length, of, measured(d.units, length))...)
+		for i := 1; i < len(places); {
+			n := d.alike(places[i-1:])
+			length := places[i-1+n] - places[i-1]
+			text := measured(d.units, length/float64(n))
+			if n > 1 {
+				text = fmt.Sprintf("%d × %s", n, text)
+			}
+			items = append(items, dimension(along(places[i-1]), along(places[i-1+n]), offset, length, of, text)...)
+			i += n
 		}
 		return true
 	}
@@ -57,6 +64,20 @@ func (d *drafting) planMeasures() []Item {
 	}
 	items = append(items, dimension(at(-x, -y), at(x, -y), -south, 2*x, "box.size[0]", measured(d.units, 2*x))...)
 	return append(items, dimension(at(-x, -y), at(-x, y), west, 2*y, "box.size[1]", measured(d.units, 2*y))...)
+}
+
+// alike returns how many steps from the first place are measured together: one where its
+// words fit on it, else all that follow and are as long.
+func (d *drafting) alike(places []float64) int {
+	step := places[1] - places[0]
+	if d.window.scale.paper(step) > TextWidth(measured(d.units, step), dimensionType, false)+1 {
+		return 1
+	}
+	n := 1
+	for n+1 < len(places) && math.Abs(places[n+1]-places[n]-step) < 2e-3 {
+		n++
+	}
+	return n
 }
 
 // stations are places to measure along one side of the box, and the plan's key.

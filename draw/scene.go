@@ -233,7 +233,11 @@ func (s *scene) rest() {
 		}
 		if from, to, ok := s.r.EndsInRoom(p); ok {
 			s.drawn[p.ID] = true
-			s.through(Lines, p.ID, pen(Thin), false, from, to)
+			with := pen(Thin)
+			if p.What == "cable" {
+				with = with.with(Dotted).in(Dark)
+			}
+			s.through(Lines, p.ID, with, false, from, to)
 			s.long = append(s.long, p)
 		}
 	}

@@ -40,7 +40,7 @@ func (s *scene) symbols(w window) []Item {
 		p := s.view.in(at)
 		place := w.paper(p.X, p.Y)
 		if p.Z <= s.cut+touching && (Box{place.X, place.Y, place.X, place.Y}).inside(w.box()) {
-			items = append(items, draw(place)...)
+			items = append(items, w.signed(place, draw(place))...)
 		}
 	}
 	for i := range s.r.Points {
@@ -75,6 +75,20 @@ func (s *scene) symbols(w window) []Item {
 				return []Item{cross(Lines, pen(Strong), at, 0.9).of(part), cross2(Lines, pen(Strong), at, 0.9).of(part)}
 			})
 		}
+	}
+	return items
+}
+
+// signed makes signs smaller at a small scale, so that they don't cover what they stand
+// for.
+func (w window) signed(at Point, items []Item) []Item {
+	size := math.Max(0.45, math.Min(1, 110/w.scale.Ratio))
+	for i := range items {
+		points := make([]Point, len(items[i].Points))
+		for k, p := range items[i].Points {
+			points[k] = Point{at.X + size*(p.X-at.X), at.Y + size*(p.Y-at.Y)}
+		}
+		items[i].Points = points
 	}
 	return items
 }
@@ -182,7 +196,7 @@ func (s *scene) mark(m *plan.Mark, w window) []Item {
 		tip := Point{at.X + 2.9*cos, at.Y - 2.9*sin}
 		left := Point{at.X + 1.4*cos - 0.9*sin, at.Y - 1.4*sin - 0.9*cos}
 		right := Point{at.X + 1.4*cos + 0.9*sin, at.Y - 1.4*sin + 0.9*cos}
-		return []Item{Area(Action, Pen{}, Black, tip, left, right), circle(Action, pen(Medium), Paper, at, 1.6)}
+		return w.signed(at, []Item{Area(Action, Pen{}, Black, tip, left, right), circle(Action, pen(Medium), Paper, at, 1.6)})
 	}
 	foot := w.paper(eyes.X, 0)
 	shoulder := Point{at.X, at.Y + math.Min(1.4, math.Max(0, foot.Y-at.Y))}
@@ -203,7 +217,7 @@ func (s *scene) camera(c *plan.Camera, w window) []Item {
 	}
 	items := s.cone(c, place, w)
 	body := square(Cameras, pen(Medium), Black, at, 0.9)
-	return append(items, body)
+	return append(items, w.signed(at, []Item{body})...)
 }
 
 // cone draws the edges of what the lens sees, as far as it looks and half again.

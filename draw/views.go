@@ -116,6 +116,9 @@ func (d *drafting) eachPlace(see func(r3.Vec)) {
 	}
 	for i := range d.r.Parts {
 		p := &d.r.Parts[i]
+		if p.What == "cable" { // it comes from far: drawn as far as the paper goes
+			continue
+		}
 		see(d.r.CenterInRoom(p))
 		if from, to, ok := d.r.EndsInRoom(p); ok {
 			see(from)

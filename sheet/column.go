@@ -151,7 +151,7 @@ func (c *column) groups(sorted []finding.Finding) []group {
 // rest counts what is not shown.
 func (c *column) rest(count int) {
 	if count > 0 {
-		c.line([]string{fmt.Sprintf("%d more, no worse or following from these: softloft check -v", count)}, []float64{c.width}, false)
+		c.line([]string{fmt.Sprintf("%d more, none of them worse: softloft check -v", count)}, []float64{c.width}, false)
 	}
 }
 

@@ -146,7 +146,7 @@ func (p *page) columns(top, foot float64) {
 
 // pointRows tells what each point gets, the worst first.
 func (p *page) pointRows() table {
-	t := table{title: "Loads on points, rounded up", head: []string{"point", "built", "grown", "one lost", "side", "allows"}, more: "points more, with less on them"}
+	t := table{title: "Loads on points, rounded up", head: []string{"point", "built", "grown", "lift", "one lost", "side", "allows"}, more: "points more, with less on them"}
 	points := append(p.a.Load.Points[:0:0], p.a.Load.Points...)
 	sort.SliceStable(points, func(i, j int) bool { return largest(points[i]) > largest(points[j]) })
 	for _, point := range points {
@@ -154,7 +154,7 @@ func (p *page) pointRows() table {
 		if stated, ok := p.a.Model.PointNamed(point.Name); ok && stated.Allows != nil {
 			allows = p.allows(*stated.Allows)
 		}
-		t.rows = append(t.rows, []string{point.Name, p.down(point.Cases.Built), p.down(point.Cases.Grown), p.down(point.Cases.LostWorst), p.aside(point.Cases.Built), allows})
+		t.rows = append(t.rows, []string{point.Name, p.down(point.Cases.Built), p.down(point.Cases.Grown), p.down(point.Cases.Lift), p.down(point.Cases.LostWorst), p.aside(point.Cases.Built), allows})
 	}
 	return t
 }
@@ -173,7 +173,7 @@ func (p *page) allows(force float64) string {
 // first.
 func largest(point load.Point) float64 {
 	most := math.Inf(-1)
-	for _, v := range []*load.Vec{point.Cases.Built, point.Cases.Grown, point.Cases.LostWorst} {
+	for _, v := range []*load.Vec{point.Cases.Built, point.Cases.Grown, point.Cases.Lift, point.Cases.LostWorst} {
 		if pull := vertical(v); finding.Known(pull) {
 			most = math.Max(most, pull)
 		}
