@@ -10,6 +10,7 @@ import (
 	"softloft/light"
 	"softloft/load"
 	"softloft/plan"
+	"softloft/power"
 	"softloft/pull"
 	"softloft/rig"
 )
@@ -31,6 +32,7 @@ type Answers struct {
 	Rig        Rig               `json:"rig"`
 	Light      light.Answer      `json:"light"`
 	Load       load.Answer       `json:"load"`
+	Power      *power.Answer     `json:"power,omitempty"`
 	Pull       []pull.Row        `json:"pull"`
 	TwoUp      finding.Number    `json:"two_feet_up_stops"` // of the area's mean, the box two feet higher
 	Cautions   []string          `json:"cautions"`
@@ -47,18 +49,23 @@ func Of(file *plan.File) *Answers {
 		Defaults: defaultsOf(file), NotUsed: notUsed(file), Rig: rigOf(model), Pull: pull.List(model), Model: model,
 		Cautions: cautions(file.Plan),
 	}
-	var ofLight, ofLoad []finding.Finding
+	var ofLight, ofLoad, ofPower []finding.Finding
 	var wait sync.WaitGroup
-	wait.Add(1)
+	wait.Add(2)
 	go func() {
 		defer wait.Done()
 		a.Light, ofLight = light.Run(model)
 		a.TwoUp = finding.Number(light.Raised(model, a.Light, twoFeet))
 	}()
+	go func() {
+		defer wait.Done()
+		a.Power, ofPower = power.Run(model)
+	}()
 	a.Load, ofLoad = load.Run(model)
 	wait.Wait()
 	a.Findings = append(a.Findings, ofLoad...)
 	a.Findings = append(a.Findings, ofLight...)
+	a.Findings = append(a.Findings, ofPower...)
 	a.Findings = append(a.Findings, fit.Run(model)...)
 	a.Findings = finding.Silence(a.Findings)
 	a.Result = overall(a.Findings)

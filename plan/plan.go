@@ -28,7 +28,7 @@ type Plan struct {
 	Hang      *Hang      `key:"hang" doc:"how the box hangs from points"`
 	Lift      *Lift      `key:"lift" doc:"the box on its way up"`
 	Stands    []Stand    `key:"stands" unused:"stands" doc:"stands under the box or beside it"`
-	Power     *Power     `key:"power" unused:"power" doc:"where current comes from"`
+	Power     *Power     `key:"power" doc:"where current comes from"`
 	Crew      *Crew      `key:"crew" unused:"build" doc:"who is there"`
 	Probes    []Probe    `key:"probes" doc:"meter points"`
 	Kit       kit.Kit    `key:"kit" doc:"kit entries of this plan's own; one with the id of another replaces it"`

@@ -20,7 +20,8 @@ func (c *check) questions() {
 	c.question(3, "two feet up", c.twoUp())
 	c.question(4, "what may still go up", c.growth())
 	c.question(6, "lowest edge over the floor and over heads", c.lowest())
-	c.line("   5, 7 to 12: not answered yet")
+	c.question(10, "which circuit is each lamp on; amps on each leg", c.circuitsInShort())
+	c.line("   5, 7 to 9, 11, 12: not answered yet")
 }
 
 func (c *check) question(number int, ask, told string) {

@@ -1,4 +1,4 @@
-package power
+package circuit
 
 import (
 	"math"
@@ -9,22 +9,22 @@ import (
 )
 
 // fault says what is wrong with an assignment.
-func (a *assignment) fault() string {
+func (a *Assignment) fault() string {
 	var seen []int
-	legs := make([]float64, len(a.legs))
-	for _, c := range a.circuits {
+	legs := make([]float64, len(a.Legs))
+	for _, c := range a.Circuits {
 		total := 0.0
-		for _, i := range c.lamps {
+		for _, i := range c.Loads {
 			total += a.amps[i]
 		}
-		legs[c.leg] += total
-		seen = append(seen, c.lamps...)
+		legs[c.Leg] += total
+		seen = append(seen, c.Loads...)
 		switch {
-		case math.Abs(total-c.amps) > 1e-6:
+		case math.Abs(total-c.Amps) > 1e-6:
 			return "a circuit's amps are not its lamps'"
-		case len(c.lamps) > 1 && total > a.capacity+1e-6:
+		case len(c.Loads) > 1 && total > a.capacity+1e-6:
 			return "a circuit of several lamps is over its capacity"
-		case len(c.lamps) == 0:
+		case len(c.Loads) == 0:
 			return "an empty circuit"
 		}
 	}
@@ -35,7 +35,7 @@ func (a *assignment) fault() string {
 		}
 	}
 	for leg := range legs {
-		if math.Abs(legs[leg]-a.legs[leg]) > 1e-6 {
+		if math.Abs(legs[leg]-a.Legs[leg]) > 1e-6 {
 			return "a leg's amps are not its circuits'"
 		}
 	}
@@ -59,11 +59,11 @@ func TestAssign(t *testing.T) {
 		{"two lamps on three legs", []float64{5, 5}, 16, 3, 2, []float64{5, 5, 0}},
 		{"none", nil, 16, 3, 0, []float64{0, 0, 0}},
 	} {
-		a := assign(c.amps, c.capacity, c.legs)
+		a := Assign(c.amps, c.capacity, c.legs)
 		if fault := a.fault(); fault != "" {
 			t.Fatalf("%s: %s: %+v", c.name, fault, a)
 		}
-		got := slices.Clone(a.legs)
+		got := slices.Clone(a.Legs)
 		slices.SortFunc(got, func(x, y float64) int { return int(math.Copysign(1, y-x)) })
 		for i := range c.want {
 			if math.Abs(got[i]-c.want[i]) > 1e-9 {
@@ -71,8 +71,8 @@ func TestAssign(t *testing.T) {
 				break
 			}
 		}
-		if len(a.circuits) != c.circuits {
-			t.Errorf("%s: %d circuits, want %d: %+v", c.name, len(a.circuits), c.circuits, a.circuits)
+		if len(a.Circuits) != c.circuits {
+			t.Errorf("%s: %d circuits, want %d: %+v", c.name, len(a.Circuits), c.circuits, a.Circuits)
 		}
 	}
 }
@@ -89,7 +89,7 @@ func TestBalanceAgainstAllWays(t *testing.T) {
 		for i := range amps {
 			amps[i] = float64(rapid.IntRange(1, 20).Draw(t, "amps"))
 		}
-		a := assign(amps, 1000, 3)
+		a := Assign(amps, 1000, 3)
 		if fault := a.fault(); fault != "" {
 			t.Fatal(fault)
 		}
@@ -107,7 +107,7 @@ func TestBalanceAgainstAllWays(t *testing.T) {
 			}
 		}
 		try(0, [3]float64{})
-		largest, bound := a.largest()
+		largest, bound := a.Largest()
 		if largest < best-1e-9 || bound > best+1e-9 {
 			t.Fatalf("largest leg %g, bound %g, best of all ways %g", largest, bound, best)
 		}
@@ -126,14 +126,14 @@ func TestAssignHolds(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		amps := rapid.SliceOfN(rapid.Float64Range(0, 30), 0, 40).Draw(t, "amps")
 		legs := rapid.SampledFrom([]int{1, 3}).Draw(t, "legs")
-		a := assign(amps, 16, legs)
+		a := Assign(amps, 16, legs)
 		if fault := a.fault(); fault != "" {
 			t.Fatalf("%s: %+v", fault, a)
 		}
-		if len(a.circuits) < a.fewest {
-			t.Fatalf("%d circuits, said to need %d", len(a.circuits), a.fewest)
+		if len(a.Circuits) < a.Fewest {
+			t.Fatalf("%d circuits, said to need %d", len(a.Circuits), a.Fewest)
 		}
-		if again := assign(slices.Clone(amps), 16, legs); !slices.EqualFunc(a.circuits, again.circuits, func(x, y circuit) bool { return x.leg == y.leg && slices.Equal(x.lamps, y.lamps) }) {
+		if again := Assign(slices.Clone(amps), 16, legs); !slices.EqualFunc(a.Circuits, again.Circuits, func(x, y Circuit) bool { return x.Leg == y.Leg && slices.Equal(x.Loads, y.Loads) }) {
 			t.Fatal("the same lamps give other circuits")
 		}
 	})
