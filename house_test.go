@@ -30,11 +30,12 @@ var mayImport = map[string][]string{
 	"light":         {"rig", "photometry", "shape", "finding"},
 	"load":          {"rig", "frame", "finding"},
 	"fit":           {"rig", "shape", "finding"},
+	"sight":         {"rig", "shape", "finding"},
 	"cut":           {},
 	"circuit":       {"cut"},
 	"power":         {"rig", "finding", "circuit"},
 	"pull":          {"rig", "load", "power", "finding"},
-	"answer":        {"light", "load", "fit", "power", "pull", "rig", "plan"},
+	"answer":        {"light", "load", "fit", "sight", "power", "pull", "rig", "plan"},
 	"draw":          {"answer"},
 	"draw/typeface": {"draw"},
 	"draw/svg":      {"draw"},
@@ -47,7 +48,7 @@ var mayImport = map[string][]string{
 // engine packages keep out of the machine: they build for js/wasm, and the same plan
 // gives the same bytes.
 var engine = []string{"quantity", "document", "source", "finding", "shape", "frame", "photometry", "kit", "plan", "plan/key",
-	"rig", "light", "load", "fit", "cut", "circuit", "power", "pull", "answer", "draw"}
+	"rig", "light", "load", "fit", "sight", "cut", "circuit", "power", "pull", "answer", "draw"}
 
 var ofTheMachine = []string{"os", "net", "net/http", "time", "math/rand", "math/rand/v2", "database/sql", "syscall"}
 
