@@ -19,6 +19,7 @@ type Answer struct {
 	Mass        Number       `json:"mass_kg"`
 	Center      *Vec         `json:"centre_m"`
 	TakeOff     []TakeOff    `json:"take_off"`
+	Spread      *Spread      `json:"spread,omitempty"`
 	Pose        *Pose        `json:"pose"`
 	Lines       []Line       `json:"lines"`
 	Points      []Point      `json:"points"`

@@ -107,7 +107,7 @@ func (w *work) grow() {
 	}
 	loads, err := w.model.grown()
 	if err == nil {
-		w.grown, err = w.model.rest(loads)
+		w.grown, err = w.model.restFrom(loads, w.built)
 	}
 	if err != nil {
 		w.grown = nil
@@ -119,6 +119,7 @@ func (w *work) grow() {
 // tell fills the answer.
 func (w *work) tell() {
 	w.answer.Assumptions = w.assumptions()
+	w.tellSpread()
 	if w.built == nil {
 		w.unsolvedLines()
 		return

@@ -26,8 +26,15 @@ type hanging struct {
 
 // rest finds the place of rest with every line in place. Lines whose lengths are
 // not given hold their attachments at the planned heights.
-func (m *model) rest(loads frame.Loads) (*solved, error) {
-	state, err := m.equilibrium(&m.problem, loads, frame.Options{Held: m.held()})
+func (m *model) rest(loads frame.Loads) (*solved, error) { return m.restFrom(loads, nil) }
+
+// restFrom is rest with a state near the one that is looked for.
+func (m *model) restFrom(loads frame.Loads, near *solved) (*solved, error) {
+	o := frame.Options{Held: m.held()}
+	if near != nil {
+		o.Start = near.State
+	}
+	state, err := m.equilibrium(&m.problem, loads, o)
 	return m.checked(state, err, loads)
 }
 
