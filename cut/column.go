@@ -43,7 +43,7 @@ func newColumns(p *problem) *columns {
 	for i, size := range p.sizes {
 		best, bestCost := -1, math.Inf(1)
 		for _, k := range c.kinds {
-			if many := p.kinds[k].cap / size; many > 0 {
+			if many := p.kinds[k].most(size); many > 0 {
 				if each := float64(p.kinds[k].cost) / float64(many); each < bestCost {
 					best, bestCost = k, each
 				}
@@ -52,7 +52,7 @@ func newColumns(p *problem) *columns {
 		if best < 0 {
 			return nil
 		}
-		many := int(min(p.kinds[best].cap/size, int64(p.demand[i])))
+		many := int(min(p.kinds[best].most(size), int64(p.demand[i])))
 		counts, row := make([]int, n), make([]float64, n)
 		counts[i], row[i] = many, 1/float64(many)
 		c.basis = append(c.basis, pattern{best, counts})
@@ -100,6 +100,10 @@ func (c *columns) price(prices []float64) (best pattern, gain, most float64) {
 	gain = math.Inf(-1)
 	for _, k := range c.kinds {
 		counts, worth, upper := c.p.knapsack(prices, c.p.kinds[k].cap)
+		if c.p.kinds[k].whole {
+			counts, worth = c.p.dearest(prices, c.p.kinds[k].cap)
+			upper = worth
+		}
 		cost := float64(c.p.kinds[k].cost)
 		most = max(most, upper/cost)
 		if worth-cost > gain {

@@ -72,6 +72,9 @@ func (p *problem) firstFit(next open) []pattern {
 				bar = len(plan)
 				plan = append(plan, pattern{k, make([]int, len(p.sizes))})
 				room = append(room, p.kinds[k].cap)
+				if p.kinds[k].whole {
+					room[bar] = size
+				}
 			}
 			plan[bar].counts[i]++
 			room[bar] -= size
@@ -97,9 +100,12 @@ func (p *problem) shrink(plan []pattern) {
 		}
 	}
 	for b := range plan {
-		used, best := p.used(plan[b].counts), plan[b].kind
+		used, best, many := p.used(plan[b].counts), plan[b].kind, 0
+		for _, n := range plan[b].counts {
+			many += n
+		}
 		for k := range p.kinds {
-			if left[k] != 0 && p.kinds[k].cap >= used && p.kinds[k].cost < p.kinds[best].cost {
+			if left[k] != 0 && p.kinds[k].cap >= used && (!p.kinds[k].whole || many == 1) && p.kinds[k].cost < p.kinds[best].cost {
 				best = k
 			}
 		}

@@ -15,10 +15,10 @@ const Missing = -1
 
 // Bounds against a job that would take hours: design assumptions.
 const (
-	mostPieces  = 5000
+	mostPieces  = 1500
 	mostStock   = 64
 	mostLength  = 1e4
-	mostCost    = 1_000_000_000
+	mostCost    = 1_000_000_000_000
 	mostCount   = 1_000_000
 	usualNodes  = 300_000
 	mostNodes   = 10_000_000
@@ -26,11 +26,13 @@ const (
 )
 
 // Stock is a length that pieces are cut from. Cost is what one bar counts, from 1; 0
-// stands for 1, so that the number of bars is the cost.
+// stands for 1, so that the number of bars is the cost. A Whole bar is not cut: one piece
+// takes it, and the rest of its length hangs over.
 type Stock struct {
 	Length float64
 	Count  int // Unlimited, or how many there are
 	Cost   int64
+	Whole  bool
 }
 
 // Job is what to cut. Kerf is what a saw cut takes; a bar needs one cut less than

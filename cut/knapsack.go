@@ -67,3 +67,18 @@ func (s *sack) fill(from int, room int64, worth float64) {
 	}
 	s.counts[i] = 0
 }
+
+// dearest finds the one piece of the most worth that a bar holds.
+func (p *problem) dearest(prices []float64, capacity int64) (counts []int, worth float64) {
+	counts = make([]int, len(prices))
+	best := -1
+	for i := range prices {
+		if p.sizes[i] <= capacity && prices[i] > worth {
+			best, worth = i, prices[i]
+		}
+	}
+	if best >= 0 {
+		counts[best] = 1
+	}
+	return counts, worth
+}

@@ -11,6 +11,15 @@ type kind struct {
 	cap, cost int64
 	left      int
 	stock     int
+	whole     bool // takes one piece
+}
+
+// most is how many pieces of a size one bar gives.
+func (k kind) most(size int64) int64 {
+	if k.whole {
+		return min(k.cap/size, 1)
+	}
+	return k.cap / size
 }
 
 // pattern is what comes out of one bar: how many of each size.
@@ -39,7 +48,7 @@ func newProblem(j Job) (*problem, []int) {
 		if s.Count == 0 {
 			continue
 		}
-		k := kind{cap: whole(s.Length) + kerf, cost: max(s.Cost, 1), left: s.Count, stock: i}
+		k := kind{cap: whole(s.Length) + kerf, cost: max(s.Cost, 1), left: s.Count, stock: i, whole: s.Whole}
 		p.kinds = append(p.kinds, k)
 		p.step = gcd(p.step, k.cost)
 	}

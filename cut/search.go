@@ -97,6 +97,12 @@ func (s *search) patterns(longest int) []pattern {
 			continue
 		}
 		counts := make([]int, len(s.p.sizes))
+		if s.p.kinds[k].whole {
+			s.nodes++
+			counts[longest] = 1
+			all = append(all, ranked{pattern{k, counts}, float64(s.p.kinds[k].cost) / float64(s.p.sizes[longest])})
+			continue
+		}
 		s.maximal(longest, longest, s.p.kinds[k].cap, counts, func(room int64) {
 			waste := float64(s.p.kinds[k].cost) / float64(s.p.kinds[k].cap-room)
 			all = append(all, ranked{pattern{k, slices.Clone(counts)}, waste})
@@ -114,7 +120,7 @@ func (s *search) patterns(longest int) []pattern {
 // that one is taken first.
 func (s *search) cheaperTwin(k int) bool {
 	for other, twin := range s.p.kinds {
-		if s.left[other] == 0 || twin.cap != s.p.kinds[k].cap || other == k {
+		if s.left[other] == 0 || twin.cap != s.p.kinds[k].cap || twin.whole != s.p.kinds[k].whole || other == k {
 			continue
 		}
 		if twin.cost < s.p.kinds[k].cost || (twin.cost == s.p.kinds[k].cost && other < k) {
