@@ -182,5 +182,8 @@ func topLoad(loads []onStand) (load, moment float64) {
 			arm = r3.Add(arm, r3.Scale(l.mass*gravity, l.away))
 		}
 	}
-	return load, math.Hypot(arm.X, arm.Y)
+	if moment = math.Hypot(arm.X, arm.Y); moment < 1e-9*load { // the ear is over its mast
+		moment = 0
+	}
+	return load, moment
 }
