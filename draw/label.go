@@ -9,6 +9,14 @@ type labels struct {
 	taken []Box // texts: never covered
 	busy  []Box // lines and symbols: covered only where nothing else is left
 	frame Box
+
+	bodies []body // a text in one of them reads as its name
+}
+
+// body is what a filled area of a part covers.
+type body struct {
+	part string
+	box  Box
 }
 
 // put places a text near an anchor: at the first of the places around it that is
@@ -22,7 +30,7 @@ func (l *labels) put(item Item, gap float64) {
 		for _, place := range around(at, reach, item.Size) {
 			candidate := item
 			candidate.Points, candidate.Anchor = []Point{place.at}, place.anchor
-			if cost := l.cost(candidate.Bounds()) + 0.4*float64(ring); cost < bestCost-1e-9 {
+			if cost := l.cost(candidate.Bounds()) + l.misread(candidate) + 0.4*float64(ring); cost < bestCost-1e-9 {
 				best, bestCost, far = candidate, cost, reach
 			}
 		}
@@ -70,6 +78,18 @@ func (l *labels) cost(b Box) float64 {
 	return cost
 }
 
+// misread is what it costs that a text lies in another part's body.
+func (l *labels) misread(item Item) float64 {
+	var cost float64
+	b := item.Bounds()
+	for _, other := range l.bodies {
+		if other.part != item.Part {
+			cost += 3 * b.Overlap(other.box)
+		}
+	}
+	return cost
+}
+
 type anchored struct {
 	at     Point
 	anchor Anchor
@@ -98,6 +118,9 @@ func (l *labels) avoid(items []Item) {
 		if item.Text != "" {
 			l.taken = append(l.taken, item.Bounds().grown(0.25))
 			continue
+		}
+		if item.Fill == Pale && item.Part != "" {
+			l.bodies = append(l.bodies, body{item.Part, item.Bounds()})
 		}
 		if item.Pen.Weight == 0 || item.Pen.Ink == Faint || len(item.Points) < 2 {
 			continue

@@ -109,8 +109,12 @@ func (s *scene) outline(layer Layer, with Pen, at, half r3.Vec) {
 	if s.above {
 		u, v = half.X, half.Y
 	}
+	low := middle.Y - v
+	if !s.above {
+		low = math.Max(0, low) // nothing to keep clear of under the floor
+	}
 	s.strokes = append(s.strokes, stroke{layer: layer, pen: with, closed: true, behind: Dotted, path: []r3.Vec{
-		{X: middle.X - u, Y: middle.Y - v, Z: middle.Z}, {X: middle.X + u, Y: middle.Y - v, Z: middle.Z},
+		{X: middle.X - u, Y: low, Z: middle.Z}, {X: middle.X + u, Y: low, Z: middle.Z},
 		{X: middle.X + u, Y: middle.Y + v, Z: middle.Z}, {X: middle.X - u, Y: middle.Y + v, Z: middle.Z}}})
 }
 

@@ -17,6 +17,7 @@ type scene struct {
 	whole bool // of a whole room: what is small is left out
 	above bool // a plan: roof and cloth are looked through
 	drawn map[string]bool
+	guys  []*rig.Part
 	long  []*rig.Part // drawn from end to end because draw has no picture for their kind
 }
 
@@ -238,6 +239,9 @@ func (s *scene) rest() {
 				with = with.with(Dotted).in(Dark)
 			}
 			s.through(Lines, p.ID, with, false, from, to)
+			if p.What == "guy" {
+				s.guys = append(s.guys, p)
+			}
 			s.long = append(s.long, p)
 		}
 	}

@@ -57,6 +57,12 @@ func (s *scene) symbols(w window) []Item {
 		p := &s.r.Parts[i]
 		show(s.place(p), func(at Point) []Item { return s.fitting(p, at) })
 	}
+	for _, p := range s.guys {
+		_, to, _ := s.r.EndsInRoom(p)
+		show(to, func(at Point) []Item {
+			return []Item{cross(Lines, pen(Medium), at, 0.7).of(p.ID), cross2(Lines, pen(Medium), at, 0.7).of(p.ID)}
+		})
+	}
 	for _, p := range s.long { // what runs toward the viewer is a dot
 		from, to, _ := s.r.EndsInRoom(p)
 		if a, b := s.view.in(from), s.view.in(to); w.scale.paper(math.Hypot(a.X-b.X, a.Y-b.Y)) < 0.3 {
