@@ -14,6 +14,7 @@ const (
 	atTheLimit  = 1e-6
 	mostGrowths = 10
 	farTooMuch  = 1000
+	mostGrown   = 60_000 // joints in all of a rig's states
 )
 
 // roomToGrow finds how much more mass, spread like today's lamps, may go up until the
@@ -24,6 +25,10 @@ const (
 func (w *work) roomToGrow() *RoomToGrow {
 	lamps := w.lampMass()
 	if w.built == nil || !(lamps > 0) {
+		return nil
+	}
+	if len(w.model.problem.Nodes)*(len(w.path)+len(w.lifts)+len(w.losses)+2) > mostGrown {
+		w.answer.Assumptions = append(w.answer.Assumptions, "how much more could go up was not worked out: the rig is too large")
 		return nil
 	}
 	g := growth{work: w, lamps: lamps, base: usedOf(w.findings)}

@@ -1,6 +1,7 @@
 package load
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -14,20 +15,33 @@ import (
 // on it, free to swing under its place on the tube; one without falls.
 func (m *model) mounts(built *solved) []loss {
 	var all []loss
+	worked := 0
 	for i := range m.rig.Weights {
 		w := &m.rig.Weights[i]
 		p, ok := m.rig.Part(w.Part)
 		if ok && p.What == "lamp" && !w.Elsewhere {
-			all = append(all, m.unmount(built, w, p))
+			l := m.unmount(built, w, p, worked > mostWorked)
+			if l.state != nil {
+				worked += len(m.problem.Nodes)
+			}
+			all = append(all, l)
 		}
 	}
 	return all
 }
 
-func (m *model) unmount(built *solved, w *rig.Weight, p *rig.Part) loss {
+// mostWorked is how many joints are solved for, over all lamps, before the rest is told as
+// not worked out: some seconds.
+const mostWorked = 150_000
+
+func (m *model) unmount(built *solved, w *rig.Weight, p *rig.Part, tooMany bool) loss {
 	l := loss{what: "mount", name: strings.TrimPrefix(p.ID, "lamp."), part: p.ID, path: p.Path, cable: -1, estimate: math.NaN()}
 	if _, ok := m.rig.Part(p.ID + ".safety"); !ok {
 		l.outcome, l.why = Falls, "no safety catches the lamp"
+		return l
+	}
+	if tooMany {
+		l.unknown, l.why = true, fmt.Sprintf("there are too many lamps on a frame of %d joints to let each one go", len(m.problem.Nodes))
 		return l
 	}
 	loads, below := m.swinging(built.loads, w)

@@ -113,6 +113,15 @@ func derive(t testing.TB, text string) *rig.Rig {
 	return rig.Derive(file.Plan, file.Doc, file.Kit)
 }
 
+// deriveOr is derive within a property.
+func deriveOr(t fataler, text string) *rig.Rig {
+	file, mistakes := plan.Read("test.yaml", []byte(text), kit.Kit{})
+	if len(mistakes) > 0 {
+		t.Fatalf("the plan is not read:\n%v\n%s", mistakes, text)
+	}
+	return rig.Derive(file.Plan, file.Doc, file.Kit)
+}
+
 // analyze runs the analysis on a plan's text.
 func analyze(t testing.TB, text string) (Answer, []finding.Finding) {
 	t.Helper()
