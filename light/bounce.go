@@ -69,7 +69,7 @@ func (e *Engine) bounceOf(f *face, scale float64) bounce {
 	}
 	for j := 0; j < nv; j += stepV {
 		for i := 0; i < nu; i += stepU {
-			if s := e.cell(f, i, min(i+stepU, nu), j, min(j+stepV, nv)); s.share > 0 {
+			if s := e.merged(f, i, min(i+stepU, nu), j, min(j+stepV, nv)); s.share > 0 {
 				s.share *= scale
 				b.starts = append(b.starts, s)
 			}
@@ -81,8 +81,8 @@ func (e *Engine) bounceOf(f *face, scale float64) bounce {
 // cellsAlong is about how many cells stand along a face.
 const cellsAlong = 4
 
-// cell is what leaves a block of patches, at its middle weighed by that.
-func (e *Engine) cell(f *face, i0, i1, j0, j1 int) start {
+// merged is what leaves a block of patches, at its middle weighed by that.
+func (e *Engine) merged(f *face, i0, i1, j0, j1 int) start {
 	var s start
 	nu := len(f.patchU) - 1
 	for j := j0; j < j1; j++ {

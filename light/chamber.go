@@ -152,8 +152,9 @@ func (e *Engine) optics(f *face, u, v float64) (reflectance float64, open bool) 
 	if !e.clears(u, v) {
 		return rimReflectance, false
 	}
-	if p.bare {
-		return 0, true
+	if f.kind == floor && f.chamber == len(e.planes)-1 { // with what a crate returns
+		back := e.gainOf().back
+		return back, p.bare && back == 0
 	}
 	return p.cloth.Back, false
 }

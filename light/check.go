@@ -80,12 +80,3 @@ func (l *Lamp) check() error {
 	}
 	return nil
 }
-
-// missing lists what the answers leave out.
-func (s *Scene) missing() []string {
-	var out []string
-	if c := s.Crate; c != nil && c.Reflectance > 0 {
-		out = append(out, "what the crate's walls reflect is left out: it counts as black, so the light below is a lower bound")
-	}
-	return out
-}

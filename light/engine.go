@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"softloft/photometry"
 	"softloft/shape"
 )
 
@@ -30,6 +31,8 @@ type Engine struct {
 	relays     []relay
 	primary    int // the lowest cloth's own relay
 	bounces    []bounce
+	cell       *cellWalls // of a crate that reflects, or nil
+	wallStamps []stamp    // at the crate's lower edge
 
 	memory *sync.Pool
 }
@@ -57,17 +60,20 @@ func Prepare(scene Scene) (*Engine, error) {
 	}
 	e.gatherOccluders()
 	e.listRelays()
+	if c := scene.Crate; c != nil && c.Reflectance > 0 {
+		e.cell = solveCell(c)
+	}
 	e.chambers()
 	w := new(sight)
 	e.directOnFaces(w)
 	e.solve()
-	e.light()
-	e.missing = scene.missing()
+	e.light(w)
+	e.estimated()
 	return e, nil
 }
 
 // light sets what leaves every face that a receiver may see.
-func (e *Engine) light() {
+func (e *Engine) light(w *sight) {
 	last := len(e.planes) - 1
 	for i := range e.faces {
 		f := &e.faces[i]
@@ -75,6 +81,7 @@ func (e *Engine) light() {
 			e.cloth = e.arriving(i)
 			e.listBounces()
 			e.underside(f)
+			e.addWalls(w, f)
 		}
 	}
 	if !e.seenInside() {
@@ -101,8 +108,9 @@ func (e *Engine) underside(f *face) {
 	}
 	value := make([]float64, len(e.cloth))
 	direct := e.direct[e.faceIndex(f)]
+	diffuse := e.gainOf().diffuse
 	for i, lux := range e.cloth {
-		value[i] = p.cloth.Diffuse * lux
+		value[i] = diffuse * lux
 		if len(e.bounces) == 0 { // little comes back: its lobe counts as Lambertian
 			value[i] += p.cloth.ForwardPart * (lux - direct[i])
 		}
@@ -111,14 +119,10 @@ func (e *Engine) underside(f *face) {
 	g := glow{sheet: &f.sheet, value: value, u: 0, v: 1, normal: 2, level: 0, toward: -1, chamber: len(e.planes)}
 	g.subject = subjectOf(clear, -1)
 	e.glows = append(e.glows, g)
-	var cut shape.Cutter
 	for i := range e.lamps {
 		l := &e.lamps[i]
-		if l.touches && l.parts[0].chamber == len(e.planes)-1 {
-			opening := cut.Window(l.rect, r3.Vec{Z: -1}, clear)
-			if opening != nil {
-				e.stamps = append(e.stamps, stamp{append(shape.Polygon(nil), opening...), l.luminance * p.cloth.Diffuse})
-			}
+		if opening := e.lying(l, 0); opening != nil {
+			e.stamps = append(e.stamps, stamp{opening, l.luminance * diffuse})
 		}
 	}
 }
@@ -192,6 +196,9 @@ func (e *Engine) at(w *sight, p, facing r3.Vec, receptor Receptor) float64 {
 	for i := range e.stamps {
 		sum += e.stamped(w, &e.stamps[i], from, m)
 	}
+	for i := range e.wallStamps {
+		sum += e.walled(w, &e.wallStamps[i], from, m)
+	}
 	return sum
 }
 
@@ -201,18 +208,22 @@ func (e *Engine) stamped(w *sight, s *stamp, from station, m meter) float64 {
 	if from.at.Z >= 0 {
 		return 0
 	}
+	l := lamp{Lamp: Lamp{Axis: r3.Vec{Z: -1}, Size: [2]float64{1, 1}, Lumens: s.luminance * math.Pi, Distribution: photometry.Lambertian{}}, lambertian: true, luminance: s.luminance}
+	return e.shine(w, &l, e.seenBelow(w, s.opening, from.at, m), from.at, m, e.scene.Crate != nil)
+}
+
+// seenBelow are the pieces of a polygon under the cloth that are seen from
+// below.
+func (e *Engine) seenBelow(w *sight, p shape.Polygon, eye r3.Vec, m meter) []shape.Polygon {
 	w.cut.Reset()
-	what := subjectOf(s.opening, -1)
-	if what.polygon = m.horizon(w, s.opening, from.at); what.polygon == nil {
-		return 0
+	what := subjectOf(p, -1)
+	if what.polygon = m.horizon(w, p, eye); what.polygon == nil {
+		return nil
 	}
-	crated := e.scene.Crate != nil
-	pieces := append(w.pieces[:0], what.polygon)
-	pieces = w.hide(pieces, from.at, &what, e.hides.common)
-	pieces = w.hide(pieces, from.at, &what, e.hides.below)
-	w.pieces = pieces
-	l := lamp{Lamp: Lamp{Axis: r3.Vec{Z: -1}}, lambertian: true, luminance: s.luminance}
-	return e.shine(w, &l, pieces, from.at, m, crated)
+	w.pieces = append(w.pieces[:0], what.polygon)
+	w.pieces = w.hide(w.pieces, eye, &what, e.hides.common)
+	w.pieces = w.hide(w.pieces, eye, &what, e.hides.below)
+	return w.pieces
 }
 
 // Vector is the light vector (lx) at p: it points to where the light comes

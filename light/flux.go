@@ -10,7 +10,8 @@ import (
 // absorbed + lost is a check of both.
 type FluxReport struct {
 	LampsLm float64 // leaves the lamps
-	OutLm   float64 // leaves below through the clear area (before crate and skirts)
+	// OutLm leaves below through the clear area, less what a crate returns.
+	OutLm float64
 	// AbsorbedLm stays in cloths, sides, roof and rims, and in what shades
 	// inside the box.
 	AbsorbedLm float64
@@ -90,21 +91,31 @@ func (e *Engine) tally(r *FluxReport, f *face, u, v, lm float64) {
 	if e.top() == 0 { // nothing stands over the plane: what it returns is gone
 		r.LostLm += lm * reflect
 	}
+	if below && e.clears(u, v) {
+		e.tallyLowest(r, lm)
+		return
+	}
 	switch {
-	case open && below:
-		r.OutLm += lm
 	case open:
 		r.LostLm += lm
 	case f.kind == wall || (f.kind == ceiling && f.chamber == 0) || !e.clears(u, v):
 		r.AbsorbedLm += lm * (1 - reflect)
 	default:
 		c := e.clothOf(f)
-		passed := c.Through + c.ForwardPart + c.Diffuse
-		r.AbsorbedLm += lm * (1 - c.Back - passed)
-		if below {
-			r.OutLm += lm * passed
-		}
+		r.AbsorbedLm += lm * (1 - c.Back - c.Through - c.ForwardPart - c.Diffuse)
 	}
+}
+
+// tallyLowest books what arrives on the lowest plane's clear part: what leaves
+// below for good goes out, and what neither does nor returns stays in the cloth.
+func (e *Engine) tallyLowest(r *FluxReport, lm float64) {
+	g := e.gainOf()
+	out := g.all
+	if e.cell != nil {
+		out *= 1 - e.cell.returns
+	}
+	r.OutLm += lm * out
+	r.AbsorbedLm += lm * (1 - out - g.back)
 }
 
 // clothOf is the cloth that a floor or ceiling is a face of.
@@ -138,8 +149,8 @@ func (e *Engine) tallyLamps(w *sight, r *FluxReport, bare *Engine) {
 	}
 }
 
-// tallyTouching books a lamp that lies on a cloth: all of it goes into the
-// cloth, what it reflects goes back into the lamp.
+// tallyTouching books a lamp that lies on a plane: all of it goes into the
+// cloth, what comes back goes into the lamp.
 func (e *Engine) tallyTouching(r *FluxReport, l *lamp) {
 	c := l.parts[0].chamber
 	last := c == len(e.planes)-1
@@ -147,15 +158,14 @@ func (e *Engine) tallyTouching(r *FluxReport, l *lamp) {
 	share := e.touchingShare(l, half)
 	r.ToFacesLm[floor] += l.Lumens
 	r.AbsorbedLm += l.Lumens * (1 - share)
-	p := e.planes[c]
-	passed := 1.0
-	if !p.bare {
-		passed = p.cloth.Through + p.cloth.ForwardPart + p.cloth.Diffuse
-		r.AbsorbedLm += l.Lumens * share * (1 - passed)
-	}
+	lm := l.Lumens * share
 	if last {
-		r.OutLm += l.Lumens * share * passed
+		e.tallyLowest(r, lm)
+		r.AbsorbedLm += lm * e.gainOf().back // into the lamp itself
+		return
 	}
+	p := e.planes[c].cloth
+	r.AbsorbedLm += lm * (1 - p.Through - p.ForwardPart - p.Diffuse)
 }
 
 // touchingShare is the share of an opening within the clear area.

@@ -17,6 +17,7 @@ type glow struct {
 	level, toward float64
 	chamber       int
 	subject       subject
+	walls         *cellWalls // a crate's walls instead of a Lambertian face
 }
 
 // local is a point in a glow's own axes: along u, along v, and off its face.
@@ -53,7 +54,7 @@ func (e *Engine) seen(w *sight, g *glow, from station, m meter) float64 {
 	sum := 0.0
 	if from.inside || from.at.Z < 0 {
 		pieces, v := e.through(w, from, &what, g.chamber, false)
-		v.crated = from.at.Z < 0 && e.scene.Crate != nil
+		v.crated = from.at.Z < 0 && e.scene.Crate != nil && g.walls == nil
 		for _, p := range pieces {
 			sum += v.factor * e.glowing(w, g, p, from.at, m, v.crated)
 		}
@@ -99,7 +100,7 @@ func (e *Engine) glowing(w *sight, g *glow, p shape.Polygon, eye r3.Vec, m meter
 	if !upright {
 		return e.rowByRow(w, &k, p)
 	}
-	if m.receptor == Cylinder {
+	if m.receptor == Cylinder || g.walls != nil {
 		return k.weighed(w)
 	}
 	f := k.tensor(w, m.receptor != Flat)
@@ -214,7 +215,11 @@ func (k *kernel) response(x, y float64) float64 {
 	r2 := dx*dx + dy*dy + k.c*k.c
 	r := math.Sqrt(r2)
 	d := k.glow.back(dx/r, dy/r, -k.c/r)
-	return k.c / (r2 * r) / math.Pi * k.meter.weigh(d)
+	sent := k.c / (r2 * r) / math.Pi
+	if k.glow.walls != nil {
+		sent *= k.glow.walls.glows(math.Abs(dx)/k.c, math.Abs(dy)/k.c)
+	}
+	return sent * k.meter.weigh(d)
 }
 
 // interpolate brings the sheet's rows to the span along u, share included.
