@@ -46,7 +46,7 @@ func (b Box) Overlap(c Box) float64 {
 
 func (b Box) grown(by float64) Box { return Box{b.Left - by, b.Top - by, b.Right + by, b.Bottom + by} }
 
-// within is the area of b that lies inside c.
+// outside is the area of b that lies outside of c.
 func (b Box) outside(c Box) float64 {
 	return (b.Right-b.Left)*(b.Bottom-b.Top) - b.Overlap(c)
 }

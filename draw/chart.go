@@ -44,13 +44,16 @@ func (c Chart) Picture(space Space) Picture {
 	names := labels{frame: Box{0, 0, space.Width, space.Height}}
 	for _, l := range c.Limits {
 		if l.At >= y.low && l.At <= y.high {
-			at := plot.at(x.high, l.At)
-			p.Add(Line(Notes, pen(Strong).with(DashDot), plot.at(x.low, l.At), at))
-			names.put(Label(Notes, Shorten(l.Name, 2, 20, false), at, 2, Start), 0.8)
+			p.Add(Line(Notes, pen(Strong).with(DashDot), plot.at(x.low, l.At), plot.at(x.high, l.At)))
+			p.Add(Label(Notes, Shorten(l.Name, 2, 20, false), Point{box.Right + 0.8, plot.at(x.high, l.At).Y}, 2, Start))
 		}
 	}
 	for _, s := range c.Series {
-		plot.series(s, &names)
+		plot.series(s)
+	}
+	names.avoid(p.Items)
+	for _, s := range c.Series {
+		plot.name(s, &names)
 	}
 	p.Add(names.items...)
 	return p
@@ -79,7 +82,11 @@ func (c Chart) ranges() (x, y scaleRange, ok bool) {
 	if lowX > highX || lowY > highY || highX-lowX > 1e300 || highY-lowY > 1e300 {
 		return x, y, false
 	}
-	return rounded(lowX, highX, 6), rounded(lowY, highY, 5), true
+	x = rounded(lowX, highX, 6)
+	if highX-lowX > x.step {
+		x.low, x.high = lowX, highX // what was varied fills the width
+	}
+	return x, rounded(lowY, highY, 5), true
 }
 
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
@@ -99,6 +106,20 @@ func rounded(low, high float64, steps float64) scaleRange {
 		}
 	}
 	return scaleRange{math.Floor(low/step+1e-9) * step, math.Ceil(high/step-1e-9) * step, step}
+}
+
+// ticks are the multiples of the step in the range, 50 at most.
+func (r scaleRange) ticks() []float64 {
+	var all []float64
+	first := math.Ceil(r.low/r.step - 1e-9)
+	for i := 0; i < 50; i++ {
+		at := (first + float64(i)) * r.step
+		if at > r.high+1e-9*r.step {
+			break
+		}
+		all = append(all, at)
+	}
+	return all
 }
 
 // told prints a value of an axis without more digits than its steps have.
@@ -122,28 +143,18 @@ func (p plotting) at(x, y float64) Point {
 
 func (p plotting) axes() {
 	fine := pen(Hairline).in(Gray)
-	for i := 0; ; i++ {
-		x := p.x.low + float64(i)*p.x.step
-		if x > p.x.high+p.x.step/2 || i > 20 {
-			break
-		}
+	for _, x := range p.x.ticks() {
 		p.p.Add(Line(Notes, fine, p.at(x, p.y.low), p.at(x, p.y.high)), Label(Notes, p.x.told(x), Point{p.at(x, p.y.low).X, p.box.Bottom + 2.2}, 2, Middle))
 	}
-	for i := 0; ; i++ {
-		y := p.y.low + float64(i)*p.y.step
-		if y > p.y.high+p.y.step/2 || i > 20 {
-			break
-		}
+	for _, y := range p.y.ticks() {
 		p.p.Add(Line(Notes, fine, p.at(p.x.low, y), p.at(p.x.high, y)), Label(Notes, p.y.told(y), Point{p.box.Left - 1.2, p.at(p.x.low, y).Y}, 2, End))
 	}
 	p.p.Add(Line(Notes, pen(Medium), Point{p.box.Left, p.box.Top}, Point{p.box.Left, p.box.Bottom}, Point{p.box.Right, p.box.Bottom}))
 }
 
-// series draws a line with gaps where nothing is known, a dot for a lone value, and the
-// name at its end.
-func (p plotting) series(s Series, names *labels) {
+// series draws a line with gaps where nothing is known, a dot for a lone value.
+func (p plotting) series(s Series) {
 	var path []Point
-	var end *Point
 	flush := func() {
 		switch {
 		case len(path) > 1:
@@ -159,10 +170,17 @@ func (p plotting) series(s Series, names *labels) {
 			continue
 		}
 		at := p.at(s.X[i], s.Y[i])
-		path, end = append(path, at), &at
+		path = append(path, at)
 	}
 	flush()
-	if end != nil && s.Name != "" {
-		names.put(Label(Notes, Shorten(s.Name, 2.1, 20, false), *end, 2.1, Start), 0.8)
+}
+
+// name puts a line's name at its last known value.
+func (p plotting) name(s Series, names *labels) {
+	for i := min(len(s.X), len(s.Y)) - 1; i >= 0 && s.Name != ""; i-- {
+		if finite(s.X[i]) && finite(s.Y[i]) {
+			names.put(Label(Notes, Shorten(s.Name, 2.1, 20, false), p.at(s.X[i], s.Y[i]), 2.1, Start), 0.8)
+			return
+		}
 	}
 }

@@ -120,3 +120,27 @@ func TestChart(t *testing.T) {
 		t.Errorf("a chart of nothing says %q", last.Text)
 	}
 }
+
+// In one cell with two high corners on a diagonal, a level under the mean of the four
+// leaves the high corners joined and cuts off the low ones; a level over it cuts off the
+// high ones (the bilinear surface's middle has the mean's value: mathematics).
+func TestSaddle(t *testing.T) {
+	for _, flip := range []bool{false, true} {
+		g := Grid{NX: 2, NY: 2, Low: Point{0, 0}, High: Point{1, 1}, Values: []float64{1, 0, 0, 1}}
+		if flip {
+			g.Values = []float64{0, 1, 1, 0}
+		}
+		for _, level := range []float64{0.4, 0.6} {
+			paths := Contours(g, level)[0].Paths
+			if len(paths) != 2 {
+				t.Fatalf("%d pieces, want 2", len(paths))
+			}
+			for _, path := range paths {
+				i, j := int(math.Round((path[0].X+path[1].X)/2)), int(math.Round((path[0].Y+path[1].Y)/2))
+				if high := g.at(i, j) > level; high != (level > 0.5) {
+					t.Errorf("flip %v, level %g: the corner %d, %d is cut off", flip, level, i, j)
+				}
+			}
+		}
+	}
+}

@@ -118,7 +118,7 @@ func (s *scene) outline(layer Layer, with Pen, at, half r3.Vec) {
 		{X: middle.X + u, Y: middle.Y + v, Z: middle.Z}, {X: middle.X - u, Y: middle.Y + v, Z: middle.Z}}})
 }
 
-// area draws the area to be lit, dashed: it lies under the box.
+// action draws the area to be lit, dashed: it lies under the box.
 func (s *scene) action() {
 	action := s.r.Plan.Action
 	if action == nil || action.Area == nil {
@@ -134,7 +134,7 @@ func (s *scene) action() {
 	s.strokes = append(s.strokes, stroke{layer: Action, pen: pen(Medium).with(Dashed), path: s.seen(corners), closed: true, behind: Dashed})
 }
 
-// camera draws a camera's path; its place and cone are symbols.
+// cameras draws the cameras' paths; their places and cones are signs.
 func (s *scene) cameras() {
 	for i := range s.r.Plan.Cameras {
 		c := &s.r.Plan.Cameras[i]
