@@ -26,7 +26,7 @@ var mayImport = map[string][]string{
 	"plan":          {"document", "quantity", "kit", "plan/key"},
 	"plan/key":      {"document", "quantity"},
 	"plan/schema":   {"plan", "plan/key"},
-	"rig":           {"plan", "kit", "shape"},
+	"rig":           {"plan", "kit", "shape", "circuit"},
 	"light":         {"rig", "photometry", "shape", "finding"},
 	"load":          {"rig", "frame", "finding"},
 	"fit":           {"rig", "shape", "finding"},

@@ -7,9 +7,9 @@ type Hang struct {
 	Rope      string     `key:"rope" doc:"rope, wire, sling or webbing of every line that names none"`
 	Pulley    string     `key:"pulley" default:"none" source:"contract" doc:"pulley of every line that names none; none: dead-hung"`
 	Lines     []Line     `key:"lines" doc:"what carries the box"`
-	Secondary *Secondary `key:"secondary" unused:"secondary" doc:"second means that catches the box"`
+	Secondary *Secondary `key:"secondary" doc:"second means that catches the box"`
 	Safety    *Safety    `key:"safety" doc:"second means that catches each lamp"`
-	Guys      []Guy      `key:"guys" unused:"guys" doc:"ropes that hold it against the wind"`
+	Guys      []Guy      `key:"guys" doc:"ropes that hold it against the wind"`
 }
 
 // Line is a rope or wire that carries. Length is unstretched, load side; given for

@@ -27,7 +27,7 @@ type Plan struct {
 	Measured  []Measured `key:"measured" doc:"masses weighed on the day; each overrides the kit's, visibly"`
 	Hang      *Hang      `key:"hang" doc:"how the box hangs from points"`
 	Lift      *Lift      `key:"lift" doc:"the box on its way up"`
-	Stands    []Stand    `key:"stands" unused:"stands" doc:"stands under the box or beside it"`
+	Stands    []Stand    `key:"stands" doc:"stands under the box or beside it"`
 	Power     *Power     `key:"power" doc:"where current comes from"`
 	Crew      *Crew      `key:"crew" unused:"build" doc:"who is there"`
 	Probes    []Probe    `key:"probes" doc:"meter points"`

@@ -13,8 +13,8 @@ type Room struct {
 	Reflectance Reflectances        `key:"reflectance" doc:"shares of light that the room's faces throw back"`
 	Outdoors    *Outdoors           `key:"outdoors" doc:"instead of walls and ceiling"`
 	Surfaces    []Surface           `key:"surfaces" doc:"set walls, flats: they shade, take spill, hide, block"`
-	Obstacles   []Obstacle          `key:"obstacles" unused:"fit" doc:"what is in the way, or must be kept clear of"`
-	Floor       *Floor              `key:"floor" unused:"fit" doc:"what the floor bears"`
+	Obstacles   []Obstacle          `key:"obstacles" doc:"what is in the way, or must be kept clear of"`
+	Floor       *Floor              `key:"floor" doc:"what the floor bears"`
 	Points      []Point             `key:"points" doc:"what the building's owner states of places that may be loaded"`
 	Beams       []Beam              `key:"beams" doc:"limits of all points on a beam together"`
 }

@@ -14,7 +14,7 @@ type Rules struct {
 	Factor        Factors        `key:"factor" doc:"breaking strength over load; the strictest cited one where absent"`
 	LoadCells     bool           `key:"load_cells" default:"false" source:"contract" doc:"whether the share of each line is read on the day; false: every line is also held to the diagonal rule, half of the weight"`
 	MassTolerance quantity.Share `key:"mass_tolerance" default:"5%" source:"common practice" doc:"how far a mass that nobody weighed may be off, as a share of it"`
-	Push          quantity.Force `key:"push" default:"0 N" source:"contract" unused:"stands" doc:"horizontal force at a stand's top"`
+	Push          quantity.Force `key:"push" default:"0 N" source:"contract" doc:"horizontal force at a stand's top"`
 }
 
 // Factors are design factors: of the rope and of the hardware that holds it. Nil

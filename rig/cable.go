@@ -6,7 +6,9 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"softloft/circuit"
 	"softloft/kit"
+	"softloft/plan"
 	"softloft/source"
 )
 
@@ -29,7 +31,7 @@ type Feed struct {
 const strainRelief = 1.0
 
 // cables places a feed for each circuit from the tie-in, along the floor and up to the
-// pick at the box's edge beside the nearest line or stand, and from there a cable along
+// pick at the box's edge beside a line or stand, and from there a cable along
 // the tubes from lamp to lamp.
 func (d *deriver) cables() {
 	power := d.Plan.Power
@@ -44,8 +46,10 @@ func (d *deriver) cables() {
 	from := r3.Vec{X: float64(power.TieIn[0]), Y: float64(power.TieIn[1]), Z: float64(power.TieIn[2])}
 	pick := d.pick(from)
 	d.Loom = &Loom{Pick: pick, Tube: d.tubeAt(pick), Rise: math.Max(0, d.Pose.Out(pick).Z)}
-	for _, circuit := range d.circuits() {
-		d.feed(circuit, from, entry)
+	for _, lamps := range d.circuits() {
+		if lamps = d.onBoxOnly(lamps); len(lamps) > 0 {
+			d.feed(lamps, from, entry)
+		}
 	}
 	at := map[string]place{} // where the lamps take their cable
 	for i := range d.Plan.Lamps {
@@ -79,35 +83,86 @@ type place struct {
 	at         r3.Vec
 }
 
-// circuits shares the lamps on the box among circuits, in their order, each up to what
-// a circuit may carry for long. A lamp whose power nobody gave has one of its own.
+// circuits shares the lamps among circuits, as package power tells them: the fewest that
+// hold them, over the supply's legs. Lamps on arms take part and have cables of their own.
+// A lamp whose power nobody gave has a circuit of its own.
 func (d *deriver) circuits() [][]string {
 	power := d.Plan.Power
-	most := float64(power.Volts) * float64(power.Circuit) * source.ContinuousShare().Value
-	var all [][]string
-	left := -1.0
+	legs := power.Phases
+	if legs != 3 {
+		legs = 1
+	}
+	var amps []float64
+	var held, alone []string
 	for i := range d.Plan.Lamps {
 		l := &d.Plan.Lamps[i]
-		if _, on := d.Stand(l); on {
+		entry, id := d.Kit.Lamp[l.Kit], "lamp."+lampName(l, i+1)
+		factor := entry.PowerFactor
+		if factor == 0 {
+			factor = 1
+		}
+		if entry.Power == nil || !(power.Volts > 0) {
+			alone = append(alone, id)
 			continue
 		}
-		entry := d.Kit.Lamp[l.Kit]
-		draws := most
-		if entry.Power != nil {
-			draws = float64(*entry.Power) / math.Max(entry.PowerFactor, 0.1)
+		amps, held = append(amps, float64(*entry.Power)/(float64(power.Volts)*factor)), append(held, id)
+	}
+	var all [][]string
+	capacity := float64(power.Circuit) * source.ContinuousShare().Value
+	if capacity > 0 {
+		for _, c := range circuit.Assign(amps, capacity, legs).Circuits {
+			var lamps []string
+			for _, k := range c.Loads {
+				lamps = append(lamps, held[k])
+			}
+			all = append(all, lamps)
 		}
-		if len(all) == 0 || draws > left {
-			all, left = append(all, nil), most
-		}
-		all[len(all)-1] = append(all[len(all)-1], "lamp."+lampName(l, i+1))
-		left -= draws
+	}
+	for _, id := range alone {
+		all = append(all, []string{id})
 	}
 	return all
 }
 
-// pick is where the loom meets the box: beside what carries it nearest to the tie-in,
-// else at the nearest corner.
+// onBoxOnly leaves out the lamps on arms.
+func (d *deriver) onBoxOnly(lamps []string) []string {
+	var kept []string
+	for i := range d.Plan.Lamps {
+		l := &d.Plan.Lamps[i]
+		if _, on := d.Stand(l); !on && contains(lamps, "lamp."+lampName(l, i+1)) {
+			kept = append(kept, "lamp."+lampName(l, i+1))
+		}
+	}
+	return kept
+}
+
+// pick is where the loom meets the box: in the middle of the side that faces the tie-in,
+// or at what carries the box nearest to there.
 func (d *deriver) pick(from r3.Vec) r3.Vec {
+	x, y := d.half()
+	toward := d.Pose.In(from)
+	side := 0 // north, south, east, west as in plan.SideNames
+	switch overX, overY := math.Abs(toward.X)-x, math.Abs(toward.Y)-y; {
+	case overX > overY && toward.X > 0:
+		side = 2
+	case overX > overY:
+		side = 3
+	case toward.Y < 0:
+		side = 1
+	}
+	a, b := d.sideEnds(plan.SideNames[side])
+	middle := r3.Scale(0.5, r3.Add(a, b))
+	best, least := middle, math.Inf(1)
+	for _, p := range d.heldAt() {
+		if away := r3.Norm(r3.Sub(p, middle)); away < least-touching {
+			best, least = p, away
+		}
+	}
+	return best
+}
+
+// heldAt lists the places that lines and stands hold, in box axes.
+func (d *deriver) heldAt() []r3.Vec {
 	var places []r3.Vec
 	for i := range d.Lines {
 		places = append(places, d.Lines[i].Attach)
@@ -117,17 +172,7 @@ func (d *deriver) pick(from r3.Vec) r3.Vec {
 			places = append(places, e.At)
 		}
 	}
-	if len(places) == 0 {
-		x, y := d.half()
-		places = []r3.Vec{{X: x, Y: y}, {X: -x, Y: y}, {X: -x, Y: -y}, {X: x, Y: -y}}
-	}
-	best := places[0]
-	for _, p := range places[1:] {
-		if alongWalls(d.Pose.Out(p), from) < alongWalls(d.Pose.Out(best), from)-touching {
-			best = p
-		}
-	}
-	return best
+	return places
 }
 
 // alongWalls is the way between two places over the floor: x, then y.
