@@ -3,6 +3,7 @@ package photometry
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -69,6 +70,29 @@ func overSphere(d Distribution, kind goniometer) float64 {
 		}
 	}
 	return sum * 2 * math.Pi * math.Pi / (n * m)
+}
+
+// The scale of a table is that of the closed form it was made from: a radian for
+// Lambert's law, about half of the beam angle for a beam.
+func TestScale(t *testing.T) {
+	beam, err := NewBeam(60*degree, 90*degree)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, c := range map[string]struct {
+		from Distribution
+		want float64
+	}{"Lambert": {Lambertian{}, 1}, "beam": {beam, beam.Scale()}} {
+		var v, cd strings.Builder
+		for a := range 91 {
+			fmt.Fprintf(&v, "%d ", a)
+			fmt.Fprintf(&cd, "%.9f ", 1000*c.from.Intensity(typeC.direction(0, float64(a)*degree)))
+		}
+		f := read(t, "a.ies", lm63(v.String(), "0", cd.String()))
+		if got := f.Distribution.Scale(); math.Abs(got/c.want-1) > 0.1 {
+			t.Errorf("%s: scale %g, want about %g", name, got, c.want)
+		}
+	}
 }
 
 // A lamp that is turned by any angle about its aim gives what its file says: a round

@@ -48,8 +48,8 @@ func (t *Table) Intensity(direction r3.Vec) float64 {
 	return t.at(h, v) / t.flux
 }
 
-// Scale is the angle over which the intensity changes by half of the peak where it
-// changes fastest.
+// Scale is the angle over which the intensity changes by the peak at its steepest, but
+// at least finest or half of the beam, and at most a radian.
 func (t *Table) Scale() float64 { return t.scale }
 
 // angles are those of a unit direction.

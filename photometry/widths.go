@@ -105,7 +105,8 @@ func (c *cut) crossing(outside, inside int, level float64) float64 {
 // stops within a step of the table is not followed closer.
 const finest = 0.05
 
-// steepness works out the scale: half of the peak over the steepest slope.
+// steepness works out the scale: the peak over the steepest slope. It is a radian for
+// Lambert's law and about half of the beam angle for a smooth beam, as in Beam.
 func (t *Table) steepness(peak float64, beam Widths) float64 {
 	steepest, n := 0.0, len(t.v)
 	for i := range t.h {
@@ -125,7 +126,7 @@ func (t *Table) steepness(peak float64, beam Widths) float64 {
 			least = math.Min(least, *width/2)
 		}
 	}
-	return math.Min(1, math.Max(least, peak/2/steepest))
+	return math.Min(1, math.Max(least, peak/steepest))
 }
 
 // shrinkH and shrinkV are how much shorter a step of H or V is on the sphere; near a
