@@ -34,7 +34,8 @@ var mayImport = map[string][]string{
 	"cut":           {},
 	"circuit":       {"cut"},
 	"power":         {"rig", "finding", "circuit"},
-	"pull":          {"rig", "load", "power", "finding"},
+	"stock":         {"kit", "cut"},
+	"pull":          {"rig", "load", "power", "stock", "finding"},
 	"answer":        {"light", "load", "fit", "sight", "power", "pull", "rig", "plan"},
 	"draw":          {"answer"},
 	"draw/typeface": {"draw"},
@@ -48,7 +49,7 @@ var mayImport = map[string][]string{
 // engine packages keep out of the machine: they build for js/wasm, and the same plan
 // gives the same bytes.
 var engine = []string{"quantity", "document", "source", "finding", "shape", "frame", "photometry", "kit", "plan", "plan/key",
-	"rig", "light", "load", "fit", "sight", "cut", "circuit", "power", "pull", "answer", "draw"}
+	"rig", "light", "load", "fit", "sight", "cut", "circuit", "power", "stock", "pull", "answer", "draw"}
 
 var ofTheMachine = []string{"os", "net", "net/http", "time", "math/rand", "math/rand/v2", "database/sql", "syscall"}
 
