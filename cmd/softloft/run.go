@@ -20,6 +20,7 @@ const exitHelp = "Exit status: 0 nothing over, 1 something over, 2 the plan or t
 // commands is the command line.
 type commands struct {
 	Check   checkCommand   `cmd:"" help:"Work out a plan and say what is over, tight, not known or within."`
+	Load    loadCommand    `cmd:"" help:"Say what lines, points and tubes carry: built, grown, lifted, tilted, with one gone."`
 	Pull    pullCommand    `cmd:"" help:"List all that must come off the shelf for a plan."`
 	Power   powerCommand   `cmd:"" help:"Put the lamps on circuits: amps, cable, voltage drop, size of the supply."`
 	Draw    drawCommand    `cmd:"" help:"Draw plan and sections to scale."`
