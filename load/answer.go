@@ -148,4 +148,7 @@ type Lost struct {
 	Integrated map[string]Number `json:"integrated_n"`
 	Tilt       Number            `json:"tilt_deg"`
 	Drop       Number            `json:"drop_m"`
+	// Stress is the largest normal stress of any tube at rest; Use the largest use.
+	Stress Number `json:"stress_pa"`
+	Use    Number `json:"use"`
 }

@@ -45,6 +45,37 @@ func (m *model) worstOf(s *solved, member int, t *rig.Tube, row *Member) {
 	row.Stress, row.Use = Number(stress), Number(useOf(section, st, t))
 }
 
+// hardest is the tube that is used most in a state, or stressed most where the use is not
+// known, at its worst place.
+func (m *model) hardest(s *solved, name string) (worst Member, ok bool) {
+	worst = Member{Use: Number(math.Inf(-1)), Stress: -1}
+	for i, p := range m.pieces {
+		t := &m.rig.Tubes[p.tube]
+		row := Member{ID: t.Part, Part: t.Part, Case: name, Stress: -1, Sag: Number(math.NaN())}
+		m.worstOf(s, i, t, &row)
+		if !ok || float64(row.Use) > float64(worst.Use) || math.IsNaN(float64(row.Use)) && row.Stress > worst.Stress {
+			worst, ok = row, true
+		}
+	}
+	return worst, ok
+}
+
+// stressed is the largest normal stress and the largest use of any tube in a state; the use
+// is not known where that of one tube is not.
+func (m *model) stressed(s *solved) (stress, use Number) {
+	for i, p := range m.pieces {
+		row := Member{Stress: -1}
+		m.worstOf(s, i, &m.rig.Tubes[p.tube], &row)
+		stress = max(stress, row.Stress)
+		if math.IsNaN(float64(use)) || math.IsNaN(float64(row.Use)) {
+			use = Number(math.NaN())
+			continue
+		}
+		use = max(use, row.Use)
+	}
+	return stress, use
+}
+
 // normalStress is |N|/A + √(My²+Mz²)/W, in Pa: the contract's definition, for round
 // and square tubes alike.
 func normalStress(section frame.Section, st frame.Station) float64 {

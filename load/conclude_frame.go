@@ -24,6 +24,41 @@ func (w *work) concludeFrame() {
 	if worst == nil {
 		return
 	}
+	w.concludeTube("load.frame."+worst.Part, fmt.Sprintf("Bending of the tubes: %s is used most", worst.Part), worst)
+	w.concludeOtherCases()
+}
+
+// concludeOtherCases checks the tube that is used most while the box is lifted, on the way
+// to a tilt, and at rest after a loss: each case on its own, since the answer's tubes are
+// those as built and grown.
+func (w *work) concludeOtherCases() {
+	words := map[string]string{"lift": "while the box is lifted", "tilt": "on the way to the tilt", "lost": "at rest after a loss"}
+	for _, g := range w.groups() {
+		where, ok := words[g.symbol]
+		if !ok || len(g.states) == 0 {
+			continue
+		}
+		var worst *Member
+		for _, s := range g.states {
+			m, ok := w.model.hardest(s.state, join(g.symbol, s.label))
+			if ok && (worst == nil || m.Use > worst.Use) {
+				worst = &m
+			}
+		}
+		if g.missing != "" {
+			w.add(finding.Unknown("load.frame_"+g.symbol, w.subject("box", "box"), "Bending of the tubes "+where, g.missing+" was not worked out"))
+			continue
+		}
+		for _, n := range []*Number{&worst.N, &worst.V, &worst.M, &worst.T} {
+			*n *= Number(g.factor)
+		}
+		w.concludeTube("load.frame_"+g.symbol, fmt.Sprintf("Bending of the tubes %s: %s is used most", where, worst.Part), worst)
+	}
+}
+
+// concludeTube holds one tube's equivalent stress at its worst place to what its alloy
+// allows.
+func (w *work) concludeTube(id, statement string, worst *Member) {
 	t, _ := w.rig.Tube(worst.Part)
 	part, _ := w.rig.Part(worst.Part)
 	section, _, _ := properties(t)
@@ -41,8 +76,8 @@ func (w *work) concludeFrame() {
 		return finding.Input{Symbol: symbol, Name: name, Value: value, Unit: unit, Origin: origin}
 	}
 	w.add(finding.Check{
-		ID: "load.frame." + worst.Part, Subject: w.subject(worst.Part, part.Path),
-		Statement: fmt.Sprintf("Bending of the tubes: %s is used most", worst.Part), Case: worst.Case, Relation: finding.AtMost, Unit: "Pa",
+		ID: id, Subject: w.subject(worst.Part, part.Path),
+		Statement: statement, Case: worst.Case, Relation: finding.AtMost, Unit: "Pa",
 		Value: finding.Work{
 			Formula: "σ = sqrt(σ_n^2 + 3*τ^2)", Name: "equivalent stress",
 			Steps: []finding.Step{

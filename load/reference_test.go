@@ -126,6 +126,7 @@ func TestLineLost(t *testing.T) {
 		t.Errorf("L2: got %.3f N, want 2.26", float64(lost.Tension["L2"]))
 	}
 	near(t, "drop", float64(lost.Drop), 0.390, 0.02)
+	near(t, "stress, MPa", float64(lost.Stress)/1e6, 56.4, 0.01)
 }
 
 // The center of gravity over the plane of the attachments rolls the box over;

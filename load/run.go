@@ -286,7 +286,7 @@ func (w *work) balance() (force, moment float64) {
 func (w *work) tellLosses() {
 	for _, l := range w.losses {
 		nan := Number(math.NaN())
-		told := Lost{What: l.what, Name: l.name, Outcome: l.outcome, Why: l.why, Estimate: nan, Tilt: nan, Drop: nan}
+		told := Lost{What: l.what, Name: l.name, Outcome: l.outcome, Why: l.why, Estimate: nan, Tilt: nan, Drop: nan, Stress: nan, Use: nan}
 		if l.state != nil {
 			told.Tension, told.ForceOnBox, told.At = w.held(l.state, l.cable)
 			told.Center = centerOf(l.state)
@@ -294,6 +294,7 @@ func (w *work) tellLosses() {
 			told.Estimate, told.Drop = Number(l.estimate), Number(l.drop)
 			told.Tilt = Number(w.model.tiltOf(l.state))
 			told.Integrated = w.integrated(l)
+			told.Stress, told.Use = w.model.stressed(l.state)
 		}
 		w.answer.Lost = append(w.answer.Lost, told)
 	}
