@@ -52,6 +52,9 @@ type floor struct {
 	frame    *solved // as built, on its ears
 	model    *model
 	standing []standing
+
+	frameGrown *solved
+	frameWhy   string // why the frame on its ears has no rest
 }
 
 // standing is one stand's case: what is on it, as built and grown.
@@ -94,7 +97,7 @@ func (w *work) onStand(i int) standing {
 	}
 	c.built, c.grown = append(c.built, own...), append(c.grown, own...)
 	if s.Arm != nil {
-		c.built, c.grown = append(c.built, w.armLoads(s, false)...), append(c.grown, armGrown(w, s)...)
+		c.built, c.grown = append(c.built, w.armLoads(s, false)...), append(c.grown, w.armLoads(s, true)...)
 	}
 	if k := w.earIndex(i); k >= 0 {
 		away := r3.Sub(w.rig.EarInRoom(s.Ear), s.Top())
@@ -108,8 +111,6 @@ func (w *work) onStand(i int) standing {
 	c.tip, c.tipMore = worstEdge(s, c.built, push), worstEdge(s, c.grown, push)
 	return c
 }
-
-func armGrown(w *work, s *rig.Stand) []onStand { return w.armLoads(s, true) }
 
 // bagPlace is where a stand's bags hang as seen from the mast: at it, or at the foot of
 // a leg.

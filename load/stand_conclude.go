@@ -18,7 +18,10 @@ func (w *work) concludeStands() {
 		w.add(finding.Unknown("load.stands", w.subject("box", "stands"), "What each stand carries of the box", f.why))
 	} else if len(f.ears) > 0 && f.sharing == "" {
 		w.add(finding.Unknown("load.stands", w.subject("box", "stands"), "What each stand carries of the box",
-			"how more than three ears share follows from the frame, and the frame on its ears came to no rest"))
+			"how more than three ears share follows from the frame on its ears: "+f.frameWhy))
+	}
+	if f.why == "" && f.sharing != "" && f.frameWhy != "" {
+		w.add(finding.Unknown("load.frame", w.subject("box", "box"), "Bending of the tubes of the box on its ears", f.frameWhy))
 	}
 	if f.lead.two {
 		w.concludeHinge()

@@ -1,6 +1,7 @@
 package load
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -222,41 +223,58 @@ func (w *work) lead(center r3.Vec) leadOf {
 // heads of two ears hold it against turning about their line.
 func (w *work) elastically() {
 	f := &w.floor
+	if len(w.rig.Tubes) == 0 {
+		f.frameWhy = "no tube is placed"
+		return
+	}
 	m, err := build(w.rig)
 	if err != nil {
+		f.frameWhy = err.Error()
 		return
 	}
 	for k, i := range f.ears {
 		node, ok := m.nodeAt(w.rig.Stands[i].Ear.At)
 		if !ok {
+			f.frameWhy = "the ear that " + w.rig.Stands[i].Name + " holds is on no tube"
 			return
 		}
 		support, ok := w.support(k, node)
 		if !ok {
+			f.frameWhy = "two ears are looked at where they lie along x or y of the room"
 			return
 		}
 		m.problem.Supports = append(m.problem.Supports, support)
 	}
 	f.model = m
-	f.frame = onEars(m, m.built)
-	if len(f.ears) <= 3 || f.frame == nil {
+	if f.frame, err = onEars(m, m.built); err != nil {
+		f.frameWhy = err.Error()
 		return
 	}
-	f.sharing = byElastic
-	copy(f.built, reactions(f.frame, len(f.ears)))
-	copy(f.grown, reactions(onEars(m, m.grown), len(f.ears)))
+	f.frameGrown = f.frame
+	if w.rig.Plan.Provision != nil {
+		f.frameGrown, _ = onEars(m, m.grown)
+	}
+	if len(f.ears) > 3 {
+		f.sharing = byElastic
+		copy(f.built, reactions(f.frame, len(f.ears)))
+		copy(f.grown, reactions(f.frameGrown, len(f.ears)))
+	}
 }
 
-func onEars(m *model, loads func() (frame.Loads, error)) *solved {
+// onEars finds where the frame comes to rest; the error is in a crew's words.
+func onEars(m *model, loads func() (frame.Loads, error)) (*solved, error) {
 	l, err := loads()
 	if err != nil {
-		return nil
+		return nil, err
 	}
 	state, err := m.problem.Equilibrium(l, frame.Options{})
-	if err != nil || !m.finite(state) {
-		return nil
+	if err != nil {
+		return nil, m.inWords(err)
 	}
-	return &solved{State: state, loads: l}
+	if !m.finite(state) {
+		return nil, errors.New("no place of rest was found: the numbers ran away")
+	}
+	return &solved{State: state, loads: l}, nil
 }
 
 // support is how an ear holds its joint. The second ear holds it across its way from

@@ -3,6 +3,8 @@ package load
 import (
 	"math"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"softloft/kit"
 	"softloft/rig"
 	"softloft/source"
@@ -74,6 +76,9 @@ func (w *work) diagonal() float64 {
 // tellStanding tells how a box on its ears rests, and how its tubes bear it.
 func (w *work) tellStanding() {
 	f := &w.floor
+	if len(f.ears) > 0 {
+		w.answer.Assumptions = append(w.answer.Assumptions, "stands are taken as rigid on a level floor, their ears as pins; what the box does when a stand gives way is not worked out")
+	}
 	if f.frame == nil || f.why != "" {
 		return
 	}
@@ -83,6 +88,22 @@ func (w *work) tellStanding() {
 		w.answer.Center = &v
 	}
 	w.answer.Frame = w.framed()
+	force, moment := w.balanceOnEars()
+	w.answer.Residual = &ResidualSum{ForceN: Number(force), MomentNm: Number(moment)}
+}
+
+// balanceOnEars sets what the ears do to the box against its reported weight at its
+// reported center: what is left, in N and N·m.
+func (w *work) balanceOnEars() (force, moment float64) {
+	s := w.floor.frame
+	weight := down(float64(w.answer.Mass))
+	center, _ := s.center()
+	sumF, sumM := weight, r3.Cross(center, weight)
+	for _, r := range s.Reaction {
+		sumF = r3.Add(sumF, r.Force)
+		sumM = r3.Add(sumM, r3.Add(r3.Cross(s.Position[r.Node], r.Force), r.Moment))
+	}
+	return r3.Norm(sumF), r3.Norm(sumM)
 }
 
 // framed tells the tubes of a box on its ears. Sag is measured from the surface through
@@ -98,11 +119,18 @@ func (w *work) framed() *Frame {
 	surface := f.model.fit(f.frame, nodes)
 	told := &Frame{Sag: Number(math.Inf(-1)), Stress: Number(math.NaN()), Use: Number(math.NaN())}
 	for i, t := range w.rig.Tubes {
-		told.Members = append(told.Members, f.bears(i, &t, surface))
+		told.Members = append(told.Members, f.bears(f.frame, "built", i, &t, surface))
 	}
 	for _, m := range told.Members {
 		told.Sag = Number(math.Max(float64(told.Sag), float64(m.Sag)))
 		told.Stress = Number(greater(float64(told.Stress), float64(m.Stress)))
+	}
+	if f.frameGrown != nil && f.frameGrown != f.frame {
+		var grown []Member
+		for i, t := range w.rig.Tubes {
+			grown = append(grown, f.bears(f.frameGrown, "grown", i, &t, f.model.fit(f.frameGrown, nodes)))
+		}
+		told.Members = worse(told.Members, grown)
 	}
 	for _, m := range told.Members {
 		if math.IsNaN(float64(m.Use)) {
@@ -114,13 +142,13 @@ func (w *work) framed() *Frame {
 	return told
 }
 
-// bears tells one tube as built.
-func (f *floor) bears(tube int, t *rig.Tube, from surface) Member {
-	row := Member{ID: t.Part, Part: t.Part, Case: "built", Use: Number(math.Inf(-1)), Stress: -1, Sag: Number(math.Inf(-1))}
+// bears tells one tube in one case.
+func (f *floor) bears(s *solved, name string, tube int, t *rig.Tube, from surface) Member {
+	row := Member{ID: t.Part, Part: t.Part, Case: name, Use: Number(math.Inf(-1)), Stress: -1, Sag: Number(math.Inf(-1))}
 	for k, p := range f.model.pieces {
 		if p.tube == tube {
-			f.model.worstOf(f.frame, k, t, &row)
-			row.Sag = Number(math.Max(float64(row.Sag), f.model.sagOf(f.frame, k, from)))
+			f.model.worstOf(s, k, t, &row)
+			row.Sag = Number(math.Max(float64(row.Sag), f.model.sagOf(s, k, from)))
 		}
 	}
 	return row

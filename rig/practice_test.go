@@ -375,6 +375,47 @@ func same(r *rig.Rig, rows []pull.Row) string {
 	return ""
 }
 
+// A reading of the whole box is spread over its parts, those with several weights among
+// them: it weighs its reading, and so does what acts.
+func TestMeasuredBox(t *testing.T) {
+	raw, err := os.ReadFile("../examples/tailors-cutting-table.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := derive(t, string(raw)+"measured: [{part: box, mass: 200 lb}, {part: panel-2x2, mass: 22 lb}]\n")
+	if got := massOfBox(r) / pound; math.Abs(got-200) > 1e-9 {
+		t.Errorf("the box weighs %.6f lb, want its reading", got)
+	}
+	if fault := same(r, pull.List(r)); fault != "" {
+		t.Error(fault)
+	}
+	a, _ := load.Run(r)
+	var up float64
+	for _, s := range a.Stands {
+		up += float64(s.Load)
+	}
+	if want := 200 * pound * 9.80665; math.Abs(up/want-1) > 1e-9 {
+		t.Errorf("the stands carry %.6f N, want %.6f", up, want)
+	}
+}
+
+// The same plan turned by 90° in the room gives the same answers.
+func TestTurnedPlan(t *testing.T) {
+	whole := rigidBox("8 ft, 4 ft", "lamps: [{name: key, kit: panel-2x2, at: [-1 ft 4 in, 0 ft], above: 1 ft, on: {rib: 1}}]\nrules: {push: 40 N}\n")
+	turned := strings.NewReplacer("trim: 8 ft\n", "trim: 8 ft\n  turn: 90 deg\n", "at: [-4 ft, 0 ft]", "turn: 90 deg, at: [0 ft, -4 ft]", "at: [4 ft, 0 ft]", "turn: 90 deg, at: [0 ft, 4 ft]").Replace(whole)
+	a, _ := load.Run(derive(t, whole))
+	b, _ := load.Run(derive(t, turned))
+	for k := range a.Stands {
+		x, y := a.Stands[k], b.Stands[k]
+		if math.Abs(float64(x.Load-y.Load)) > 1e-9*float64(x.Load) || math.Abs(float64(x.TipMargin-y.TipMargin)) > 1e-9*float64(x.TipMargin) || x.Edge != y.Edge {
+			t.Errorf("%s: %+v, turned %+v", x.Name, x, y)
+		}
+	}
+	if a.Frame == nil || b.Frame == nil || math.Abs(float64(a.Frame.Sag/b.Frame.Sag)-1) > 1e-6 {
+		t.Errorf("sag %+v, turned %+v", a.Frame, b.Frame)
+	}
+}
+
 // Rig for twice the heaviest (common practice): a reserve of 2 puts every lamp's mass on the
 // stands once more.
 func TestTwiceTheHeaviest(t *testing.T) {
