@@ -15,8 +15,9 @@ import (
 // elastic lines, with cloth on its edges; ribs and four lamps where asked for. Each
 // field replaces a part of the plan's text.
 type hungSquare struct {
-	out       float64 // how far the points stand out from the corners, in x and in y
-	above     float64 // of the points over the cloth plane
+	half      [2]float64 // half the box's size; 1.829 m where 0
+	out       float64    // how far the points stand out from the corners, in x and in y
+	above     float64    // of the points over the cloth plane
 	lengths   [4]float64
 	ribs      string // ribs and lamps; "" for neither
 	lamps     string
@@ -35,12 +36,15 @@ type hungSquare struct {
 
 func (h hungSquare) text() string {
 	points, lines := "", ""
+	if h.half == [2]float64{} {
+		h.half = [2]float64{1.829, 1.829}
+	}
 	for i, corner := range []struct {
 		name string
 		x, y float64
 	}{{"ne", 1, 1}, {"nw", -1, 1}, {"sw", -1, -1}, {"se", 1, -1}} {
 		points += fmt.Sprintf("    - {name: P%d, at: [%.12g m, %.12g m, %.12g m], allows: 20 kN, direction: any}\n",
-			i+1, corner.x*(1.829+h.out), corner.y*(1.829+h.out), 5+h.above)
+			i+1, corner.x*(h.half[0]+h.out), corner.y*(h.half[1]+h.out), 5+h.above)
 		length := ""
 		if h.lengths[i] > 0 {
 			length = fmt.Sprintf(", length: %.12g m", h.lengths[i])
@@ -52,7 +56,7 @@ derive: none
 room:
   points:
 ` + points + h.points + `box:
-  size: [3.658 m, 3.658 m]
+  size: [` + fmt.Sprintf("%.12g m, %.12g m", 2*h.half[0], 2*h.half[1]) + `]
   cloth_at: 5 m
   frame: pipe
 ` + h.box + h.ribs + `  cloth: [sheet]
