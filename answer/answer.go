@@ -13,6 +13,7 @@ import (
 	"softloft/power"
 	"softloft/pull"
 	"softloft/rig"
+	"softloft/sight"
 )
 
 // Version is the version of the answers JSON.
@@ -33,12 +34,21 @@ type Answers struct {
 	Light      light.Answer      `json:"light"`
 	Load       load.Answer       `json:"load"`
 	Power      *power.Answer     `json:"power,omitempty"`
+	Sight      *sight.Answer     `json:"sight,omitempty"`
 	Pull       []pull.Row        `json:"pull"`
 	TwoUp      finding.Number    `json:"two_feet_up_stops"` // of the area's mean, the box two feet higher
+	TwoUpShot  *Shot             `json:"two_feet_up_in_shot,omitempty"`
 	Cautions   []string          `json:"cautions"`
 
 	// Model is the rig that the answers are about, for drawings and sheets.
 	Model *rig.Rig `json:"-"`
+}
+
+// Shot names the cameras that have something of the rig in shot, and those of which that
+// is not known.
+type Shot struct {
+	Cameras []string `json:"cameras"`
+	Unknown []string `json:"not_known"`
 }
 
 // Of runs every analysis on a plan that was read.
@@ -49,9 +59,9 @@ func Of(file *plan.File) *Answers {
 		Defaults: defaultsOf(file), NotUsed: notUsed(file), Rig: rigOf(model), Pull: pull.List(model), Model: model,
 		Cautions: cautions(file.Plan),
 	}
-	var ofLight, ofLoad, ofPower []finding.Finding
+	var ofLight, ofLoad, ofPower, ofSight []finding.Finding
 	var wait sync.WaitGroup
-	wait.Add(2)
+	wait.Add(3)
 	go func() {
 		defer wait.Done()
 		a.Light, ofLight = light.Run(model)
@@ -61,11 +71,19 @@ func Of(file *plan.File) *Answers {
 		defer wait.Done()
 		a.Power, ofPower = power.Run(model)
 	}()
+	go func() {
+		defer wait.Done()
+		if a.Sight, ofSight = sight.Run(model); a.Sight != nil {
+			a.TwoUpShot = &Shot{}
+			a.TwoUpShot.Cameras, a.TwoUpShot.Unknown = sight.Raised(model, twoFeet)
+		}
+	}()
 	a.Load, ofLoad = load.Run(model)
 	wait.Wait()
 	a.Findings = append(a.Findings, ofLoad...)
 	a.Findings = append(a.Findings, ofLight...)
 	a.Findings = append(a.Findings, ofPower...)
+	a.Findings = append(a.Findings, ofSight...)
 	a.Findings = append(a.Findings, fit.Run(model)...)
 	a.Findings = finding.Silence(a.Findings)
 	a.Result = overall(a.Findings)

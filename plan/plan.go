@@ -18,7 +18,7 @@ type Plan struct {
 	Rules     Rules      `key:"rules" doc:"what the answers are held to"`
 	Room      *Room      `key:"room" doc:"where it happens"`
 	Action    *Action    `key:"action" doc:"what is lit: the area and the marks"`
-	Cameras   []Camera   `key:"cameras" unused:"sight" doc:"what must not see the box"`
+	Cameras   []Camera   `key:"cameras" doc:"what must not see the box"`
 	Want      *Want      `key:"want" doc:"what the director of photography asks for"`
 	Box       *Box       `key:"box,required" doc:"the source: frames, sides, cloth, crate"`
 	Lamps     []Lamp     `key:"lamps" doc:"the lamps, in box axes"`

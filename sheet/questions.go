@@ -19,9 +19,10 @@ func (c *check) questions() {
 	c.question(2, "level for the stop, and what is left", c.level())
 	c.question(3, "two feet up", c.twoUp())
 	c.question(4, "what may still go up", c.growth())
+	c.question(5, "is box, rope or tie-off in shot; what trim clears", c.shotInShort())
 	c.question(6, "lowest edge over the floor and over heads", c.lowest())
 	c.question(10, "which circuit is each lamp on; amps on each leg", c.circuitsInShort())
-	c.line("   5, 7 to 9, 11, 12: not answered yet")
+	c.line("   7 to 9, 11, 12: not answered yet")
 }
 
 func (c *check) question(number int, ask, told string) {
@@ -82,10 +83,13 @@ func (c *check) level() string {
 }
 
 func (c *check) twoUp() string {
-	if !finding.Known(float64(c.a.TwoUp)) {
+	told := "light not known"
+	if finding.Known(float64(c.a.TwoUp)) {
+		told = fmt.Sprintf("%+.1f stop over the area", float64(c.a.TwoUp))
+	} else if c.a.TwoUpShot == nil {
 		return ""
 	}
-	return fmt.Sprintf("%+.1f stop over the area; in shot: not answered yet", float64(c.a.TwoUp))
+	return told + c.raisedShot()
 }
 
 func (c *check) growth() string {

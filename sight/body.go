@@ -12,7 +12,7 @@ import (
 type body struct {
 	part   string
 	ofBox  bool // moves with the box
-	ofRig  bool // is to stay out of the shot; false for the building's own points
+	ofRig  bool // is to stay out of the shot; false for the building's own points, and for cables to the box
 	solids []solid
 }
 

@@ -64,7 +64,20 @@ func (k *work) conclude() {
 		Limit:  finding.Given(finding.Input{Symbol: "n_max", Name: "parts in shot that are wanted", Value: 0, Origin: "nothing of the rig belongs in a shot"}),
 		Source: source.Cite("definition", "geometry of the lens's frame"), Assumptions: k.assumptions(),
 	}.Conclude())
+	k.cable()
 	k.trim()
+}
+
+// cable says that the cables to the box are in shot as the rig leads them. The plan has
+// no say in how they are led, so that nothing is over.
+func (k *work) cable() {
+	for _, each := range k.answer.Sees {
+		if strings.HasPrefix(each.Part, feedPrefix) {
+			k.findings = append(k.findings, finding.Unknown("sight.cable."+k.camera.Name, k.subject("power"),
+				"Camera "+k.camera.Name+", cable up to the box", "straight up from the floor it is in shot, and the plan does not say how it is led: lead it from above, or out of the frame"))
+			return
+		}
+	}
 }
 
 // trim is concluded where a box in shot can be raised, or is over the clear trim; a box
@@ -141,7 +154,7 @@ func (k *work) assumptions() []string {
 			float64(c.Pan[0])/degree, float64(c.Pan[1])/degree, k.rig.Origin(k.path+".pan")),
 		"focus at infinity: a lens that breathes or is focused near may take in a little more or less",
 		"the box in its planned pose; cloth and ropes straight; the egg-crate as a closed block",
-		"sizes nobody gives: ropes 12 mm, fittings, tie-offs and points 0.1 m, stands' masts 50 mm, legs 30 mm, arms 40 mm",
+		"sizes nobody gives: ropes 12 mm, fittings, tie-offs and points 0.1 m, stands' masts 50 mm, legs 30 mm, arms 40 mm, bags 0.4 × 0.3 × 0.16 m",
 	}
 	if len(k.rig.Plan.Stands) == 0 {
 		out[len(out)-1] = "sizes nobody gives: ropes 12 mm, fittings, tie-offs and points 0.1 m"

@@ -15,11 +15,15 @@ type builder struct {
 	scene *scene
 }
 
-// floorBody is the rig's word for what lies on the floor.
-const floorBody = "floor"
+// The rig's words for what lies on the floor, and for the cables that hang from there to
+// the box: they don't clear with it, and no key of the plan says how they are led.
+const (
+	floorBody  = "floor"
+	feedPrefix = "feed."
+)
 
 func (b *builder) add(part string, ofBox bool, solids ...solid) {
-	b.scene.bodies = append(b.scene.bodies, body{part: part, ofBox: ofBox, ofRig: true, solids: solids})
+	b.scene.bodies = append(b.scene.bodies, body{part: part, ofBox: ofBox, ofRig: !strings.HasPrefix(part, feedPrefix), solids: solids})
 }
 
 // part builds a rig's part. A line's rope is built with its line, a wrap is what sides,
@@ -32,7 +36,7 @@ func (b *builder) part(p *rig.Part) {
 		b.add(p.ID, true, b.tube(tube))
 		return
 	}
-	ofBox := !p.InRoom && p.Body != rig.LinesBody
+	ofBox := !p.InRoom && p.Body != rig.LinesBody && !strings.HasPrefix(p.ID, feedPrefix)
 	switch p.What {
 	case "cloth":
 		b.add(p.ID, ofBox, b.level(p.Center.Z))
@@ -133,6 +137,11 @@ func (b *builder) other(p *rig.Part, ofBox bool) {
 		b.add(p.ID, ofBox, bar(from, to, b.thickness(p)/2))
 		return
 	}
+	if p.What == "bag" {
+		at := r3.Add(b.rig.CenterInRoom(p), r3.Vec{Z: bagTall / 2})
+		b.add(p.ID, ofBox, block(shape.Box{Pose: shape.At(at), Half: [3]float64{bagLong / 2, bagWide / 2, bagTall / 2}}))
+		return
+	}
 	size := fittingSize
 	switch p.What {
 	case "tie":
@@ -150,8 +159,16 @@ func (b *builder) other(p *rig.Part, ofBox bool) {
 	b.add(p.ID, ofBox, lump(b.rig.CenterInRoom(p), size))
 }
 
-// thickness is a rope's diameter, or what is assumed of one.
+// thickness is a rope's diameter, or what is assumed of what is long.
 func (b *builder) thickness(p *rig.Part) float64 {
+	switch p.What {
+	case "stand":
+		return mastDiameter
+	case "stand leg":
+		return legDiameter
+	case "arm":
+		return armDiameter
+	}
 	piece, ok := b.rig.Kit.Suspender(p.KitID)
 	if ok && piece.Rope != nil && piece.Rope.Diameter != nil {
 		return float64(*piece.Rope.Diameter)

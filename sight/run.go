@@ -18,7 +18,7 @@ func Run(r *rig.Rig) (*Answer, []finding.Finding) {
 		return nil, nil
 	}
 	s := newScene(r, 0)
-	answer := &Answer{Cameras: make([]CameraAnswer, len(r.Plan.Cameras)), Missing: missing(r, s)}
+	answer := &Answer{Cameras: make([]CameraAnswer, len(r.Plan.Cameras)), Missing: missing(r)}
 	found := make([][]finding.Finding, len(r.Plan.Cameras))
 	var wait sync.WaitGroup
 	for i := range r.Plan.Cameras {
@@ -38,11 +38,17 @@ func Run(r *rig.Rig) (*Answer, []finding.Finding) {
 	return answer, all
 }
 
-// missing says which parts have no shape.
-func missing(r *rig.Rig, s *scene) []string {
-	var out []string
+// missing says what is not looked for.
+func missing(r *rig.Rig) []string {
+	out := []string{}
+	for i := range r.Parts {
+		if r.Parts[i].Body == floorBody {
+			out = append(out, "cable on the floor: how it lies is not planned")
+			break
+		}
+	}
 	for _, n := range r.NotPlaced {
-		out = append(out, "not looked for, because nothing places it: "+n.What)
+		out = append(out, n.What+": nothing places it")
 	}
 	return out
 }

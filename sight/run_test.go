@@ -189,3 +189,18 @@ func TestTrouble(t *testing.T) {
 		}
 	}
 }
+
+// A cable that the rig leads straight up from the floor is seen, and not known rather
+// than over: no key of the plan says how it is led.
+func TestCableToTheBox(t *testing.T) {
+	a, found := Run(derive(t, example(t)))
+	if parts(a, feedPrefix) == 0 {
+		t.Skip("the rig leads no cable through the frame")
+	}
+	for _, f := range found {
+		want := map[string]finding.Result{"sight.cable.A": finding.NotKnown, "sight.shot.A": finding.Within}[f.ID]
+		if want != "" && f.Result != want {
+			t.Errorf("%s: %s, %s is due", f.ID, f.Result, want)
+		}
+	}
+}

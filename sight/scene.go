@@ -13,13 +13,15 @@ import (
 // What is taken for the size of things that nobody gives a size for, in m: design
 // assumptions, printed with the findings.
 const (
-	ropeDiameter  = 0.012
-	fittingSize   = 0.10 // clamps, shackles, pulleys without a sheave, tie-offs, points, added loads
-	tieSize       = 0.04
-	mastDiameter  = 0.05
-	legDiameter   = 0.03
-	legJoinHeight = 0.35 // where a stand's legs meet its mast
-	armDiameter   = 0.04
+	ropeDiameter = 0.012
+	fittingSize  = 0.10 // clamps, shackles, pulleys without a sheave, tie-offs, points, added loads
+	tieSize      = 0.04
+	mastDiameter = 0.05
+	legDiameter  = 0.03
+	armDiameter  = 0.04
+	bagLong      = 0.40
+	bagWide      = 0.30
+	bagTall      = 0.16
 )
 
 // scene is everything that can be seen or can hide.
@@ -41,7 +43,6 @@ func newScene(r *rig.Rig, raised float64) *scene {
 		b.part(&moved.Parts[i])
 	}
 	b.lines()
-	b.stands()
 	b.points()
 	s.set = setOf(r.Plan.Room)
 	s.index()
