@@ -116,9 +116,9 @@ func Against(rows []Row, shop *stock.Shop, of kit.Kit, days int) Served {
 // notesOf hold for every list.
 func notesOf() []string {
 	return []string{
-	"a splice of two short tubes is not offered: it is another frame, and a new plan",
-	"cloth, wraps and crates are matched by id: their size is not compared",
-	"knots and slings of a rope are in its length only as far as the list has them",
+		"a splice of two short tubes is not offered: it is another frame, and a new plan",
+		"cloth, wraps and crates are matched by id: their size is not compared",
+		"knots and slings of a rope are in its length only as far as the list has them",
 	}
 }
 

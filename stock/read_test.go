@@ -62,6 +62,7 @@ func FuzzRead(f *testing.F) {
 	}
 	f.Add([]byte("a,b,c\n"))
 	f.Add([]byte(head + "  - {kind: rope, kit: x, length: 1e9 ft, count: 99999999999, rate: 1e300, packed: [1 m]}\n"))
+	base, _ := kit.Standard()
 	f.Fuzz(func(t *testing.T, text []byte) {
 		shop, mistakes := Read("s.yaml", text)
 		if (shop == nil) != (len(mistakes) > 0) {
@@ -75,7 +76,6 @@ func FuzzRead(f *testing.F) {
 		if shop == nil {
 			return
 		}
-		base, _ := kit.Standard()
 		needs := []Need{{"a", "tube", "pipe-1-1/4", 3, 4}, {"b", "rope", "manila-1/2", 7, 2}, {"c", "lamp", "panel-2x1", 0, 3}}
 		if fault := shop.served(needs, shop.Serve(needs, base, 2)); fault != "" {
 			t.Error(fault)

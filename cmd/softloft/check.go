@@ -57,23 +57,3 @@ func over(findings []finding.Finding, strict bool) bool {
 	}
 	return false
 }
-
-type pullCommand struct {
-	planFlags
-}
-
-// Help is printed below the flags.
-func (pullCommand) Help() string { return exitHelp }
-
-// Run lists what to pull.
-func (c *pullCommand) Run(s *session) error {
-	file, err := c.read(s)
-	if err != nil {
-		return err
-	}
-	answers := answer.Of(file)
-	if c.JSON {
-		return sheet.Encode(s.out, answers.Pull)
-	}
-	return sheet.Pull(s.out, answers, sheet.Style{Color: s.color})
-}
