@@ -83,4 +83,6 @@ type FluxAnswer struct {
 	Absorbed Number `json:"absorbed_lm"`
 	Lost     Number `json:"lost_lm"`
 	Closure  Number `json:"closure_before_correction"`
+	// RoomClosure is that of the room's exchange; null outdoors.
+	RoomClosure Number `json:"room_closure"`
 }

@@ -3,8 +3,6 @@ package light
 import (
 	"fmt"
 	"math"
-	"runtime"
-	"sync"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -13,22 +11,10 @@ import (
 	"softloft/source"
 )
 
-// each reads many places at once, on all cores. Every place is computed by itself,
-// so that the number of cores doesn't change a bit of the answer.
-func (w *work) each(e *Engine, points []r3.Vec, facing r3.Vec, receptor Receptor) []float64 {
+// each reads many places at once, on all cores.
+func (w *work) each(l lighting, points []r3.Vec, facing r3.Vec, receptor Receptor) []float64 {
 	values := make([]float64, len(points))
-	workers := min(runtime.GOMAXPROCS(0), len(points))
-	var wait sync.WaitGroup
-	for k := range workers {
-		wait.Add(1)
-		go func() {
-			defer wait.Done()
-			for i := k; i < len(points); i += workers {
-				values[i] = w.lux(e, points[i], facing, receptor)
-			}
-		}()
-	}
-	wait.Wait()
+	overCores(len(points), func(i int) { values[i] = w.lux(l, points[i], facing, receptor) })
 	return values
 }
 
@@ -86,6 +72,9 @@ func (w *work) concludeStop(want *plan.Want) {
 // assumptions say what the levels rest on: a meter decides on the day.
 func (w *work) assumptions() []string {
 	told := append([]string{"cloth values are the kit's; meter before the roll"}, w.answer.Missing...)
+	if w.indoors() {
+		told = append(told, "the room's faces and set walls reflect evenly to all sides; the box's outside returns nothing")
+	}
 	for _, o := range w.rig.Optics.Lamps {
 		if o.Demo {
 			return append(told, "DEMO: the lamps' lumens are invented demo values")
@@ -112,9 +101,7 @@ func (w *work) concludeEven(want *plan.Want) {
 	}.Conclude())
 }
 
-// concludeSpill asks how far a surface stays under the key. Indoors the light that
-// comes back from the room is missing, so that direct light alone can say over, but
-// never within.
+// concludeSpill asks how far a surface stays under the key.
 func (w *work) concludeSpill(limit plan.SpillLimit, key string) {
 	id, subject := "light.spill."+limit.On, w.subject(limit.On, key)
 	statement := "Spill on " + limit.On + " under the area's mean"
@@ -128,7 +115,7 @@ func (w *work) concludeSpill(limit plan.SpillLimit, key string) {
 		w.findings = append(w.findings, finding.Unknown(id, subject, statement, "there is no such wall or surface, or no area to compare with"))
 		return
 	}
-	concluded := finding.Check{
+	w.findings = append(w.findings, finding.Check{
 		ID: id, Subject: subject, Statement: statement, Relation: finding.AtLeast, Unit: "stop",
 		Value: finding.Work{Formula: "B = log2(E_area / E_max)", Name: "stops under the key", Inputs: []finding.Input{
 			{Symbol: "E_area", Name: "mean over the area", Value: float64(w.answer.Area.Mean), Unit: "lx", Origin: "light, docs/method.md#light"},
@@ -136,15 +123,7 @@ func (w *work) concludeSpill(limit plan.SpillLimit, key string) {
 		}},
 		Limit:  finding.Given(finding.Input{Symbol: "B_min", Name: "asked", Value: float64(limit.Under), Unit: "stop", Origin: w.origin(key + ".under")}),
 		Source: source.Cite("plan", key), Assumptions: w.assumptions(),
-	}.Conclude()
-	if w.indoors() && concluded.Result != finding.Over {
-		why := "no direct light reaches it; what the room throws back is not computed yet"
-		if found.Max > 0 {
-			why = fmt.Sprintf("direct light alone stays %.1f stops under; what the room throws back is not computed yet", float64(found.StopsBelow))
-		}
-		concluded = finding.Unknown(id, subject, statement, why)
-	}
-	w.findings = append(w.findings, concluded)
+	}.Conclude())
 }
 
 func (w *work) subject(part, key string) finding.Subject {

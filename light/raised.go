@@ -9,8 +9,7 @@ import (
 )
 
 // Raised returns by how many stops the area's mean changes where the whole box goes
-// up by a height in m; NaN where there is no area. The light that the box gives is
-// the same in its own axes, set walls apart, so that only the receivers move.
+// up by a height in m; NaN where there is no area.
 func Raised(r *rig.Rig, now Answer, by float64) float64 {
 	if now.Area == nil || r.Plan.Action == nil {
 		return math.NaN()
@@ -18,14 +17,10 @@ func Raised(r *rig.Rig, now Answer, by float64) float64 {
 	higher := *r
 	higher.Pose.Origin = r3.Add(r.Pose.Origin, r3.Vec{Z: by})
 	w := &work{rig: &higher}
-	scene, _, err := SceneOf(&higher)
-	if err != nil {
+	if err := w.prepare(); err != nil {
 		return math.NaN()
 	}
-	if w.engine, err = Prepare(scene); err != nil {
-		return math.NaN()
-	}
-	w.full = w.engine
+	w.full = w.now
 	w.area()
 	return stops(float64(w.answer.Area.Mean), float64(now.Area.Mean))
 }

@@ -36,10 +36,17 @@ func Run(r *rig.Rig) (Answer, []finding.Finding) {
 // work is an analysis under way.
 type work struct {
 	rig      *rig.Rig
-	engine   *Engine
-	full     *Engine // all lamps at full level; the same where they are
+	now      lighting
+	full     lighting // all lamps at full level; the same where they are
 	answer   Answer
+	hall     *Hall // nil outdoors
 	findings []finding.Finding
+}
+
+// lighting is a box's light with what the room throws back of it, if any.
+type lighting struct {
+	engine *Engine
+	room   *RoomLight // nil outdoors, and where the plan has no room
 }
 
 // prepare works out the scene, and a second time at full level where a lamp isn't.
@@ -48,28 +55,40 @@ func (w *work) prepare() error {
 	if err != nil {
 		return err
 	}
-	if w.engine, err = Prepare(scene); err != nil {
+	if w.now.engine, err = Prepare(scene); err != nil {
 		return err
 	}
-	w.answer.Missing = append(missing, w.engine.Missing()...)
-	w.full = w.engine
-	if scene, dimmed := w.fullScene(scene); dimmed {
-		if w.full, err = Prepare(scene); err != nil {
+	w.answer.Missing = append(missing, w.now.engine.Missing()...)
+	w.full = w.now
+	full, dimmed := w.fullScene(scene)
+	if dimmed {
+		if w.full.engine, err = Prepare(full); err != nil {
 			return err
 		}
 	}
-	if w.indoors() {
-		w.answer.Missing = append(w.answer.Missing, noRoom)
+	return w.prepareRoom(&scene, dimmed)
+}
+
+// prepareRoom works out what the room throws back.
+func (w *work) prepareRoom(scene *Scene, dimmed bool) error {
+	room, indoors := RoomOf(w.rig)
+	if !indoors {
+		return nil
 	}
+	var err error
+	if w.hall, err = PrepareRoom(room, scene, w.rig.Pose); err != nil {
+		return err
+	}
+	w.now.room = w.hall.Light(w.now.engine)
+	w.full.room = w.now.room
+	if dimmed {
+		w.full.room = w.hall.Light(w.full.engine)
+	}
+	w.answer.Missing = append(w.answer.Missing, w.hall.Missing()...)
 	return nil
 }
 
-const noRoom = "light that comes back from floor, walls and ceiling is not computed yet: levels are direct light only, and spill is at least what is told"
-
-func (w *work) indoors() bool {
-	room := w.rig.Plan.Room
-	return room != nil && room.Size != nil && room.Outdoors == nil
-}
+func (w *work) indoors() bool { return w.now.room != nil }
 
 func (w *work) fullScene(scene Scene) (Scene, bool) {
 	dimmed := false
@@ -82,9 +101,23 @@ func (w *work) fullScene(scene Scene) (Scene, bool) {
 	return scene, dimmed
 }
 
-// lux asks the engine in the room's axes.
-func (w *work) lux(e *Engine, at, facing r3.Vec, receptor Receptor) float64 {
-	return e.At(w.rig.Pose.In(at), w.rig.Pose.InDirection(facing), receptor)
+// lux is what arrives at a place in the room's axes, straight from the box and by way
+// of the room.
+func (w *work) lux(l lighting, at, facing r3.Vec, receptor Receptor) float64 {
+	direct := l.engine.At(w.rig.Pose.In(at), w.rig.Pose.InDirection(facing), receptor)
+	if l.room == nil {
+		return direct
+	}
+	return direct + l.room.At(at, facing, receptor)
+}
+
+// vector is the light vector at a place in the room's axes.
+func (w *work) vector(l lighting, at r3.Vec) r3.Vec {
+	direct := w.rig.Pose.OutDirection(l.engine.Vector(w.rig.Pose.In(at)))
+	if l.room == nil {
+		return direct
+	}
+	return r3.Add(direct, l.room.Vector(at))
 }
 
 var receptors = map[plan.Receptor]Receptor{"flat": Flat, "dome": Dome, "cylinder": Cylinder, "scalar": Scalar}
@@ -95,7 +128,7 @@ func (w *work) probes() {
 		p := &w.rig.Plan.Probes[i]
 		facing := r3.Vec{X: p.Facing[0], Y: p.Facing[1], Z: p.Facing[2]}
 		points := probePoints(p)
-		values := w.each(w.engine, points, facing, receptors[p.Receptor])
+		values := w.each(w.now, points, facing, receptors[p.Receptor])
 		told := ProbeAnswer{Name: p.Name, N: p.N, Facing: vec(facing), Receptor: string(p.Receptor)}
 		for k, at := range points {
 			told.Points = append(told.Points, vec(at))
@@ -150,14 +183,14 @@ func (w *work) area() {
 	a := action.Area
 	center := r3.Vec{X: float64(a.At[0]), Y: float64(a.At[1]), Z: float64(a.Height)}
 	points := nodes(center, r3.Vec{X: float64(a.Size[0])}, r3.Vec{Y: float64(a.Size[1])}, [2]int{areaNodes, areaNodes})
-	values := w.each(w.engine, points, r3.Vec{Z: 1}, Flat)
+	values := w.grid(w.now, points, areaNodes, r3.Vec{Z: 1})
 	mean, low, high := trapezoid(values, areaNodes)
 	nan := Number(math.NaN())
 	told := &AreaAnswer{Mean: Number(mean), Min: Number(low), Max: Number(high), Even: Number(stops(high, low)), Stop: nan, Level: nan, Reserve: nan}
 	if x := w.exposure(); x != nil {
 		full := mean
-		if w.full != w.engine {
-			full, _, _ = trapezoid(w.each(w.full, points, r3.Vec{Z: 1}, Flat), areaNodes)
+		if w.full != w.now {
+			full, _, _ = trapezoid(w.grid(w.full, points, areaNodes, r3.Vec{Z: 1}), areaNodes)
 		}
 		c := source.FlatReceptor()
 		told.Stop = Number(stopFor(mean, x, c))
@@ -203,13 +236,13 @@ func (w *work) marks() {
 	for _, m := range action.Marks {
 		at := r3.Vec{X: float64(m.At[0]), Y: float64(m.At[1]), Z: float64(m.Eyes)}
 		sin, cos := math.Sincos(float64(m.Faces))
-		dome := w.lux(w.engine, at, r3.Vec{X: cos, Y: sin}, Dome)
+		dome := w.lux(w.now, at, r3.Vec{X: cos, Y: sin}, Dome)
 		told := MarkAnswer{Name: m.Name, Dome: Number(dome), Stop: Number(math.NaN()), VectorScalar: Number(math.NaN()), VectorAltitude: Number(math.NaN())}
 		if x := w.exposure(); x != nil {
 			told.Stop = Number(stopFor(dome, x, source.DomeReceptor()))
 		}
-		vector := w.rig.Pose.OutDirection(w.engine.Vector(w.rig.Pose.In(at)))
-		if scalar := w.lux(w.engine, at, r3.Vec{Z: 1}, Scalar); scalar > 0 {
+		vector := w.vector(w.now, at)
+		if scalar := w.lux(w.now, at, r3.Vec{Z: 1}, Scalar); scalar > 0 {
 			told.VectorScalar = Number(r3.Norm(vector) / scalar)
 			told.VectorAltitude = Number(math.Atan2(vector.Z, math.Hypot(vector.X, vector.Y)) * 180 / math.Pi)
 		}
@@ -219,13 +252,16 @@ func (w *work) marks() {
 
 // cloth tells what arrives on the lowest cloth, and the flux.
 func (w *work) cloth() {
-	flux := w.engine.Flux()
+	flux := w.now.engine.Flux()
 	w.answer.Flux = &FluxAnswer{Lamps: Number(flux.LampsLm), Out: Number(flux.OutLm), Absorbed: Number(flux.AbsorbedLm),
-		Lost: Number(flux.LostLm), Closure: Number(flux.ClosureBeforeCorrection)}
+		Lost: Number(flux.LostLm), Closure: Number(flux.ClosureBeforeCorrection), RoomClosure: Number(math.NaN())}
+	if w.hall != nil {
+		w.answer.Flux.RoomClosure = Number(w.hall.Closure())
+	}
 	if len(w.rig.Optics.Cloths) == 0 {
 		return
 	}
-	c := w.engine.Cloth()
+	c := w.now.engine.Cloth()
 	w.answer.Cloth = &ClothAnswer{Mean: Number(c.MeanLux), Min: Number(c.MinLux), Max: Number(c.MaxLux),
 		Efficiency: Number(flux.OutLm / flux.LampsLm), HotSpot: Number(stops(c.MaxLux, c.MeanLux))}
 }

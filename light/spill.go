@@ -24,11 +24,7 @@ func (w *work) spill() {
 		}
 	}
 	for _, s := range room.Surfaces {
-		var corners shape.Polygon
-		for _, c := range s.Corners {
-			corners = append(corners, r3.Vec{X: float64(c[0]), Y: float64(c[1]), Z: float64(c[2])})
-		}
-		w.surface(s.Name, corners)
+		w.surface(s.Name, cornersOf(s.Corners))
 	}
 }
 
@@ -102,7 +98,7 @@ func (w *work) triangles(all [][3]r3.Vec, facing r3.Vec) SpillAnswer {
 		points = append(points, r3.Add(middle, r3.Scale(1e-6, facing)))
 	}
 	var sum, area, high float64
-	for i, lux := range w.dark(w.each(w.engine, points, facing, Flat)) {
+	for i, lux := range w.dark(w.each(w.now, points, facing, Flat)) {
 		size := r3.Norm(r3.Cross(r3.Sub(all[i][1], all[i][0]), r3.Sub(all[i][2], all[i][0])))
 		sum, area, high = sum+size*lux, area+size, math.Max(high, lux)
 	}
@@ -110,7 +106,7 @@ func (w *work) triangles(all [][3]r3.Vec, facing r3.Vec) SpillAnswer {
 }
 
 func (w *work) spillOn(name string, points []r3.Vec, facing r3.Vec, n int) {
-	mean, _, high := trapezoid(w.dark(w.each(w.engine, points, facing, Flat)), n)
+	mean, _, high := trapezoid(w.dark(w.grid(w.now, points, n, facing)), n)
 	w.answer.Spill = append(w.answer.Spill, SpillAnswer{On: name, Mean: Number(mean), Max: Number(high), StopsBelow: w.below(high)})
 }
 
