@@ -80,9 +80,10 @@ func (e *Engine) touching(chamber int, x0, x1, y0, y1 float64, value func(*lamp)
 	return sum
 }
 
-// indirect is what all patches send to a point on a face, lx.
+// indirect is what all patches send to a point on a face, lx. Close behind a
+// lamp it may come out a little below 0, so that the mean over the patch holds.
 func (e *Engine) indirect(f *face, u, v float64) float64 {
-	return math.Max(0, e.unblocked(f, u, v)-e.shadedAt(f, u, v))
+	return e.unblocked(f, u, v) - e.shadedAt(f, u, v)
 }
 
 // unblocked is that with nothing in the way: closed forms from the point to

@@ -25,22 +25,21 @@ func (e *Engine) listBounces() {
 	if e.planes[last].cloth.ForwardPart == 0 {
 		return
 	}
-	direct, all, free := e.shares()
-	if all-direct < bounceShare*all {
+	if direct, all := e.shares(); all-direct < bounceShare*all {
 		return
 	}
-	blocked := (all - direct) / (free - direct) // lamps in the way take this much
+	reaches := e.reachesFloor()
 	for i := range e.faces {
 		f := &e.faces[i]
 		if f.chamber == last && f.kind != floor && !allOpen(f.open) {
-			e.bounces = append(e.bounces, e.bounceOf(f, blocked))
+			e.bounces = append(e.bounces, e.bounceOf(f, reaches))
 		}
 	}
 }
 
-// shares are the lumens on the lowest cloth: straight from the lamps, in all,
-// and in all if nothing stood in the way of the exchange.
-func (e *Engine) shares() (direct, all, free float64) {
+// shares are the lumens on the lowest cloth: straight from the lamps and lobes
+// above, and in all.
+func (e *Engine) shares() (direct, all float64) {
 	f := e.lowest()
 	s := &f.sheet
 	straight := e.direct[e.faceIndex(f)]
@@ -50,15 +49,36 @@ func (e *Engine) shares() (direct, all, free float64) {
 				area := s.shareU[i] * s.shareV[j]
 				direct += area * straight[k]
 				all += area * e.cloth[k]
-				free += area * (straight[k] + e.unblocked(f, u, v))
 			}
 		}
 	}
-	return direct, all, free
+	return direct, all
+}
+
+// reachesFloor is, per patch, the share of what it sends to the lowest floor
+// that lamps and ribs in the way let arrive.
+func (e *Engine) reachesFloor() []float64 {
+	x, f := &e.exchange, e.lowest()
+	kept, lost := make([]float64, e.patchCount), make([]float64, e.patchCount)
+	for i := f.first; i < f.first+f.patches(); i++ {
+		row := x.factor[i*e.patchCount:][:e.patchCount]
+		for j, v := range row {
+			kept[j] += x.area[i] * v
+		}
+		for _, c := range x.behind[i] {
+			lost[c.patch] += x.area[i] * c.share
+		}
+	}
+	for j := range kept {
+		if kept[j] > 0 {
+			kept[j] /= kept[j] + lost[j]
+		}
+	}
+	return kept
 }
 
 // bounceOf gathers a face's patches into cells.
-func (e *Engine) bounceOf(f *face, scale float64) bounce {
+func (e *Engine) bounceOf(f *face, reaches []float64) bounce {
 	b := bounce{part: part{chamber: f.chamber, inside: true}}
 	b.lamp = lamp{Lamp: Lamp{Axis: f.looks(), Size: [2]float64{1, 1}, Lumens: 1}, lambertian: true}
 	b.lamp.whole = subjectOf(f.outline(), -1)
@@ -69,8 +89,7 @@ func (e *Engine) bounceOf(f *face, scale float64) bounce {
 	}
 	for j := 0; j < nv; j += stepV {
 		for i := 0; i < nu; i += stepU {
-			if s := e.merged(f, i, min(i+stepU, nu), j, min(j+stepV, nv)); s.share > 0 {
-				s.share *= scale
+			if s := e.merged(f, i, min(i+stepU, nu), j, min(j+stepV, nv), reaches); s.share > 0 {
 				b.starts = append(b.starts, s)
 			}
 		}
@@ -81,14 +100,15 @@ func (e *Engine) bounceOf(f *face, scale float64) bounce {
 // cellsAlong is about how many cells stand along a face.
 const cellsAlong = 4
 
-// merged is what leaves a block of patches, at its middle weighed by that.
-func (e *Engine) merged(f *face, i0, i1, j0, j1 int) start {
+// merged is what leaves a block of patches toward the cloth, at its middle
+// weighed by that.
+func (e *Engine) merged(f *face, i0, i1, j0, j1 int, reaches []float64) start {
 	var s start
 	nu := len(f.patchU) - 1
 	for j := j0; j < j1; j++ {
 		for i := i0; i < i1; i++ {
 			k := f.first + j*nu + i
-			lm := e.exchange.leaves[k] * e.exchange.area[k]
+			lm := e.exchange.leaves[k] * e.exchange.area[k] * reaches[k]
 			at := f.place((f.patchU[i]+f.patchU[i+1])/2, (f.patchV[j]+f.patchV[j+1])/2)
 			s.at = r3.Add(s.at, r3.Scale(lm, at))
 			s.share += lm

@@ -67,7 +67,7 @@ func (e *Engine) onCloth(w *sight, x, y float64) float64 {
 		return l.luminance * math.Pi
 	}
 	from, m := station{at, f.chamber, true}, meter{Flat, f.looks()}
-	return e.lampLight(w, from, m) + e.forwarded(w, from, m) + e.indirect(f, x, y)
+	return math.Max(0, e.lampLight(w, from, m)+e.forwarded(w, from, m)+e.indirect(f, x, y))
 }
 
 // clothFlux arrives on the clear part of the lowest cloth, lm.

@@ -28,11 +28,7 @@ func (e *Engine) rowByRow(w *sight, k *kernel, p shape.Polygon) float64 {
 		low, high = math.Max(low, k.b-k.c/sy), math.Min(high, k.b+k.c/sy)
 	}
 	cuts := w.v.edges(g.sheet.lineV, k.b, k.c, low, high)
-	for _, c := range outline {
-		if c[1] > low && c[1] < high {
-			cuts = append(cuts, c[1])
-		}
-	}
+	cuts = crossings(cuts, outline, g.sheet.lineU, low, high)
 	slices.Sort(cuts)
 	w.v.cuts = cuts
 	sum := 0.0
@@ -52,6 +48,26 @@ func (e *Engine) rowByRow(w *sight, k *kernel, p shape.Polygon) float64 {
 		}
 	}
 	return sum * share
+}
+
+// crossings adds the places along v of an outline's corners, and of where its
+// edges cross the panel lines along u: between them a row's ends run smoothly.
+func crossings(cuts []float64, outline [][2]float64, lines []float64, low, high float64) []float64 {
+	add := func(v float64) {
+		if v > low && v < high {
+			cuts = append(cuts, v)
+		}
+	}
+	for i, a := range outline {
+		b := outline[(i+1)%len(outline)]
+		add(a[1])
+		for _, u := range lines {
+			if (a[0]-u)*(b[0]-u) < 0 {
+				add(a[1] + (u-a[0])/(b[0]-a[0])*(b[1]-a[1]))
+			}
+		}
+	}
+	return cuts
 }
 
 // row adds up one row of a piece.

@@ -424,6 +424,9 @@ var walkPoints = []walkReceiver{
 // what arrives on the cloth and what leaves below within 0.5 %.
 func againstWalk(t *testing.T, s Scene, n int) {
 	t.Helper()
+	if testing.Short() {
+		t.Skip("random walks take their time")
+	}
 	e := prepared(t, s)
 	points := append([]walkReceiver(nil), walkPoints...)
 	for i := range points {
@@ -563,7 +566,7 @@ func TestWalkForward(t *testing.T) {
 	for _, sigma := range []float64{0.15, 0.25, 0.5} {
 		s := boxScene()
 		s.Cloths = []Cloth{forwardCloth(0.4, sigma)}
-		againstWalk(t, s, 200000)
+		againstWalk(t, s, 100000)
 	}
 }
 
@@ -571,7 +574,7 @@ func TestWalkForwardCrate(t *testing.T) {
 	s := boxScene()
 	s.Cloths = []Cloth{forwardCloth(0.4, 0.2)}
 	s.Crate = &Crate{CellX: 0.2, CellY: 0.3, Depth: 0.1}
-	againstWalk(t, s, 200000)
+	againstWalk(t, s, 100000)
 }
 
 func TestWalkForwardWhite(t *testing.T) {
@@ -580,13 +583,13 @@ func TestWalkForwardWhite(t *testing.T) {
 		s.Sides[i].Inner = 0.8
 	}
 	s.Cloths = []Cloth{forwardCloth(0.4, 0.2)}
-	againstWalk(t, s, 300000)
+	againstWalk(t, s, 200000)
 }
 
 func TestWalkForwardDoubled(t *testing.T) {
 	a, b := forwardCloth(0.4, 0.2), forwardCloth(0.3, 0.15)
 	a.Gap = 0.25
-	againstWalk(t, whiteBox(a, b), 200000)
+	againstWalk(t, whiteBox(a, b), 100000)
 }
 
 // Crates that reflect: under an opening that lies on the plane, and under
@@ -594,10 +597,10 @@ func TestWalkForwardDoubled(t *testing.T) {
 func TestWalkWhiteCrate(t *testing.T) {
 	panel := panelScene()
 	panel.Crate = &Crate{CellX: 0.1, CellY: 0.1, Depth: 0.1, Reflectance: 0.5}
-	againstWalk(t, panel, 400000)
+	againstWalk(t, panel, 200000)
 	cloth := boxScene()
 	cloth.Crate = &Crate{CellX: 0.1, CellY: 0.15, Depth: 0.12, Reflectance: 0.8}
-	againstWalk(t, cloth, 400000)
+	againstWalk(t, cloth, 200000)
 }
 
 // Light straight from lamps strikes the walls on one side: the crate's part is
