@@ -259,9 +259,6 @@ func (w *work) assumptions() []string {
 			"the neutral is that of linear loads of one power factor",
 			"switched supplies add third harmonics there, 3k/√(1+k²) of a leg for a share k: count the neutral as current carrying and no smaller than a leg")
 	}
-	if loom := w.looms(); loom > 0 && loom != len(w.plan.Circuits) {
-		told = append(told, fmt.Sprintf("the rig's cable is that of %d feeds in the plan's order, these circuits are %d: pull the cable of these", loom, len(w.plan.Circuits)))
-	}
 	if mixed(w.lamps) {
 		told = append(told, "lamps of different power factors: their amps are added, which is never less than the true sum")
 	}
@@ -270,15 +267,4 @@ func (w *work) assumptions() []string {
 
 func mixed(lamps []lamp) bool {
 	return slices.ContainsFunc(lamps, func(l lamp) bool { return l.factor != lamps[0].factor })
-}
-
-// looms counts the feeds that the rig has placed.
-func (w *work) looms() int {
-	n := 0
-	for {
-		if _, ok := w.rig.Part(fmt.Sprintf("feed.%d", n+1)); !ok {
-			return n
-		}
-		n++
-	}
 }

@@ -22,7 +22,8 @@ func (c *check) questions() {
 	c.question(5, "is box, rope or tie-off in shot; what trim clears", c.shotInShort())
 	c.question(6, "lowest edge over the floor and over heads", c.lowest())
 	c.question(10, "which circuit is each lamp on; amps on each leg", c.circuitsInShort())
-	c.line("   7 to 9, 11, 12: not answered yet")
+	c.question(11, "what is short, what stands in", "softloft pull PLAN --stock FILE holds the list against a shop's stock")
+	c.line("   7 to 9, 12: not answered yet")
 }
 
 func (c *check) question(number int, ask, told string) {
