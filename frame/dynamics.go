@@ -36,7 +36,7 @@ const (
 	newmarkGamma     = 0.5 - numericalDamping
 	mostCorrections  = 12
 	shortestStep     = 1.0 / 64 // of the step that was asked for
-	mostWork         = 4e10     // multiplications
+	mostWork         = 1e10     // multiplications: some seconds
 )
 
 // Integrate follows the frame in time from a place of rest on which some cables are cut, undamped. The masses are
