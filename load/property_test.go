@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"softloft/finding"
 )
 
 // drawn is a random rig: a square frame on four lines, some of them bridles, points out or
@@ -39,6 +41,24 @@ func drawn(t *rapid.T) string {
 		}
 		h.to[rapid.IntRange(0, 3).Draw(t, "which")] = fmt.Sprintf("{bridle: [B%d, B%d], apex: %.6g m}", 0, rapid.IntRange(1, 3).Draw(t, "other"), 5+h.above-0.8)
 	}
+	if rapid.Bool().Draw(t, "hauled") {
+		h.hung += "  pulley: block\n"
+	}
+	if rapid.Bool().Draw(t, "lifted") {
+		h.rest += fmt.Sprintf("lift: {lines: [%s], lead: %.6g mm}\n", rapid.SampledFrom([]string{"L1, L2, L3, L4", "L1, L3", "L2, L3, L4", "L4"}).Draw(t, "lifters"),
+			rapid.Float64Range(0, 200).Draw(t, "lead"))
+	}
+	if rapid.Bool().Draw(t, "provision") {
+		h.rest += fmt.Sprintf("provision: {reserve: %.4g}\n", rapid.Float64Range(1, 3).Draw(t, "reserve"))
+	}
+	switch rapid.IntRange(0, 3).Draw(t, "levels") {
+	case 1:
+		h.box += "  depth: 0.8 m\n  upper: {tube: pipe}\n  join: {uprights: {tube: pipe, count: 4}}\n"
+	case 2:
+		h.box += "  depth: 0.8 m\n  upper: {tube: pipe}\n  join: {drops: {kit: line, count: 4}}\n"
+	case 3:
+		h.box += "  corners: pinned\n"
+	}
 	return strings.Replace(h.text(), "  cloth_at", "  at: [0.1 m, -0.2 m]\n  cloth_at", 1)
 }
 
@@ -47,7 +67,12 @@ func drawn(t *rapid.T) string {
 func TestEveryStateBalances(t *testing.T) {
 	states := 0
 	rapid.Check(t, func(rt *rapid.T) {
-		got, _ := RunWith(deriveOr(rt, drawn(rt)), Options{})
+		got, found := RunWith(deriveOr(rt, drawn(rt)), Options{})
+		for _, f := range found {
+			if f.Result == finding.NotKnown && f.Why == "" {
+				rt.Errorf("%s is not known and does not say why", f.ID)
+			}
+		}
 		text, err := json.Marshal(got)
 		if err != nil {
 			rt.Fatal(err)
