@@ -87,7 +87,7 @@ func Of(file *plan.File) *Answers {
 	a.Findings = append(a.Findings, fit.Run(model)...)
 	a.Findings = finding.Silence(a.Findings)
 	a.Result = overall(a.Findings)
-	a.Demo = demo(model)
+	a.Demo = demo(model) || a.Power != nil && a.Power.Demo
 	return a
 }
 

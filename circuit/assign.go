@@ -79,12 +79,8 @@ func (a *Assignment) pack() [][]int {
 	}
 	alone := len(packed)
 	result, err := cut.Solve(job)
-	if err != nil {
-		for _, i := range held {
-			packed = append(packed, []int{i})
-		}
-		a.Fewest = alone
-		return packed
+	if err != nil { // more loads than cut works out
+		return append(packed, a.firstFit(held)...)
 	}
 	for _, bar := range result.Bars {
 		var lamps []int
@@ -94,6 +90,29 @@ func (a *Assignment) pack() [][]int {
 		packed = append(packed, lamps)
 	}
 	a.Fewest, a.Proved = alone+int(result.Bound), result.Proved
+	return packed
+}
+
+// firstFit packs loads, largest first, into the first circuit that has room.
+func (a *Assignment) firstFit(held []int) [][]int {
+	total := 0.0
+	var packed [][]int
+	var room []float64
+	for _, i := range a.order() {
+		if !slices.Contains(held, i) {
+			continue
+		}
+		total += a.amps[i]
+		c := slices.IndexFunc(room, func(left float64) bool { return left >= a.amps[i]-whole })
+		if c < 0 {
+			c = len(packed)
+			packed, room = append(packed, nil), append(room, a.capacity)
+		}
+		packed[c] = append(packed[c], i)
+		room[c] -= a.amps[i]
+	}
+	a.Fewest = len(a.amps) - len(held) + int(math.Ceil(total/a.capacity-whole))
+	a.Proved = len(packed) == a.Fewest-(len(a.amps)-len(held))
 	return packed
 }
 

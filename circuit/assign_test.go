@@ -77,6 +77,17 @@ func TestAssign(t *testing.T) {
 	}
 }
 
+// So many loads that cut leaves them alone are packed all the same.
+func TestVeryManyLoads(t *testing.T) {
+	a := Assign(append(repeat(2, 3000), 40), 16, 3)
+	if fault := a.fault(); fault != "" {
+		t.Fatal(fault)
+	}
+	if len(a.Circuits) != 376 || a.Fewest != 376 || !a.Proved {
+		t.Errorf("%d circuits, at least %d, proved %v; 375 of eight loads and one of its own are due", len(a.Circuits), a.Fewest, a.Proved)
+	}
+}
+
 func repeat(x float64, n int) []float64 { return slices.Repeat([]float64{x}, n) }
 
 // Against all ways to put a few lamps on legs where circuits are no limit: never better

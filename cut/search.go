@@ -19,15 +19,23 @@ type search struct {
 	floor     int64 // nothing is below it
 	nodes     int
 	most      int
+	skipped   bool             // patterns were left out
 	seen      map[string]int64 // spent when what remains was first met
 }
+
+// mostPatterns is how many patterns of one bar are tried at most, those with the longest
+// pieces.
+const mostPatterns = 4096
 
 // newSearch looks for a plan of the remaining pieces that costs less than cost.
 func newSearch(p *problem, remaining, left []int, cost int64, nodes int) *search {
 	return &search{p: p, remaining: slices.Clone(remaining), left: slices.Clone(left), cost: cost, most: nodes, seen: map[string]int64{}}
 }
 
-// stopped reports whether the search ended before it saw everything.
+// complete reports whether the search saw everything.
+func (s *search) complete() bool { return !s.skipped && !s.stopped() }
+
+// stopped reports whether the search is out of nodes.
 func (s *search) stopped() bool { return s.nodes > s.most }
 
 func (s *search) run(spent int64) {
@@ -103,9 +111,15 @@ func (s *search) patterns(longest int) []pattern {
 			all = append(all, ranked{pattern{k, counts}, float64(s.p.kinds[k].cost) / float64(s.p.sizes[longest])})
 			continue
 		}
-		s.maximal(longest, longest, s.p.kinds[k].cap, counts, func(room int64) {
+		enough := len(all) + mostPatterns
+		s.maximal(longest, longest, s.p.kinds[k].cap, counts, func(room int64) bool {
+			if len(all) == enough {
+				s.skipped = true
+				return false
+			}
 			waste := float64(s.p.kinds[k].cost) / float64(s.p.kinds[k].cap-room)
 			all = append(all, ranked{pattern{k, slices.Clone(counts)}, waste})
+			return true
 		})
 	}
 	slices.SortStableFunc(all, func(a, b ranked) int { return cmp.Compare(a.waste, b.waste) })
@@ -131,20 +145,20 @@ func (s *search) cheaperTwin(k int) bool {
 }
 
 // maximal walks the patterns from a size on; a pattern is told where nothing that
-// remains would fit beside it. The longest piece is in every one.
-func (s *search) maximal(from, longest int, room int64, counts []int, tell func(room int64)) {
+// remains would fit beside it. The longest piece is in every one. It goes on as long as
+// tell asks for more.
+func (s *search) maximal(from, longest int, room int64, counts []int, tell func(room int64) bool) bool {
 	if s.stopped() {
-		return
+		return false
 	}
 	if from == len(counts) {
-		s.nodes++
+		s.nodes += 1 + len(counts)/32 // long lists take longer
 		for i, n := range s.remaining {
 			if n > counts[i] && s.p.sizes[i] <= room {
-				return
+				return true
 			}
 		}
-		tell(room)
-		return
+		return tell(room)
 	}
 	least := 0
 	if from == longest {
@@ -152,7 +166,11 @@ func (s *search) maximal(from, longest int, room int64, counts []int, tell func(
 	}
 	for n := int(min(room/s.p.sizes[from], int64(s.remaining[from]))); n >= least; n-- {
 		counts[from] = n
-		s.maximal(from+1, longest, room-int64(n)*s.p.sizes[from], counts, tell)
+		if !s.maximal(from+1, longest, room-int64(n)*s.p.sizes[from], counts, tell) {
+			counts[from] = 0
+			return false
+		}
 	}
 	counts[from] = 0
+	return true
 }

@@ -54,7 +54,7 @@ func (w *work) run() {
 	if s.best != nil {
 		w.plan = s.best
 	}
-	if !s.stopped() {
+	if s.complete() {
 		w.bound = p.cost(w.plan)
 	}
 }

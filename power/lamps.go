@@ -52,8 +52,12 @@ func lampOf(r *rig.Rig, id string, volts float64) lamp {
 	return l
 }
 
-// grownLamps are today's lamps times the reserve, and the named ones that may still go
-// up; nil where the plan provides for nothing.
+// mostGrown is how many lamps are counted one by one for a reserve: a design assumption.
+const mostGrown = 4000
+
+// grownLamps are today's lamps as often as the reserve says, with a part of each for what
+// is over a whole number, and the named ones that may still go up; nil where the plan
+// provides for nothing.
 func grownLamps(r *rig.Rig, today []lamp, volts float64) []lamp {
 	provision := r.Plan.Provision
 	if provision == nil {
@@ -64,9 +68,14 @@ func grownLamps(r *rig.Rig, today []lamp, volts float64) []lamp {
 		reserve = *provision.Reserve
 	}
 	var all []lamp
-	for _, l := range today {
-		l.watts, l.amps, l.inrush = reserve*l.watts, reserve*l.amps, reserve*l.inrush
-		all = append(all, l)
+	for ; reserve >= 1 && len(all)+len(today) <= mostGrown; reserve-- {
+		all = append(all, today...)
+	}
+	if reserve > 1e-9 {
+		for _, l := range today {
+			l.watts, l.amps, l.inrush = reserve*l.watts, reserve*l.amps, reserve*l.inrush
+			all = append(all, l)
+		}
 	}
 	for i := range provision.Lamps {
 		l := lampOf(r, provision.Lamps[i].Kit, volts)

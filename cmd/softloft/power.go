@@ -9,7 +9,7 @@ import (
 
 type powerCommand struct {
 	planFlags
-	CSV    bool `name:"csv" help:"Print the circuits as CSV." xor:"form"`
+	CSV    bool `name:"csv" help:"Print the circuits as CSV."`
 	Strict bool `help:"Count not known as over."`
 }
 
