@@ -12,20 +12,30 @@ import (
 	"softloft/source"
 )
 
-// crowd refuses lamps that take each other's place: more than fit.
+// crowd refuses lamps that take each other's place, today's and those that may still go
+// up: more than fit.
 func crowd(r *rig.Rig) []finding.Finding {
 	var found []finding.Finding
-	for i := range r.Optics.Lamps {
+	all := append(r.Optics.Lamps[:len(r.Optics.Lamps):len(r.Optics.Lamps)], r.Optics.Provided...)
+	for i := range all {
 		for j := range i {
-			a, b := &r.Optics.Lamps[j], &r.Optics.Lamps[i]
+			a, b := &all[j], &all[i]
 			if apart(housing(r, a), housing(r, b)) > 0 {
 				continue
 			}
-			found = append(found, finding.Refused(fmt.Sprintf("fit.crowd.%s.%s", a.Part, b.Part), subject(r, b.Part, partPath(r, b.Part)),
+			found = append(found, finding.Refused(fmt.Sprintf("fit.crowd.%s.%s", a.Part, b.Part), subject(r, b.Part, crowdPath(r, b.Part)),
 				fmt.Sprintf("Lamps %s and %s", a.Name, b.Name), "they are in each other's place: more lamps than fit"))
 		}
 	}
 	return found
+}
+
+// crowdPath is the plan's key of a lamp, of a provided one the list's.
+func crowdPath(r *rig.Rig, id string) string {
+	if path := partPath(r, id); path != "" {
+		return path
+	}
+	return "provision.lamps"
 }
 
 // housing is a lamp's body, or its opening where the kit gives none, less a hair on

@@ -35,6 +35,7 @@ func TestWhatShouldNotBeBuilt(t *testing.T) {
 		{"box through the ceiling", "trim: 8 ft 9 in", "trim: 11 ft", "fit.outside.box", finding.Over, ""},
 		{"castors that roll", "castors: locked", "castors: rolling", "fit.castors.south-west", finding.Over, ""},
 		{"lamps in one place", "at: [0 ft, 0 ft], above: 6 in, on: {rib: 2}", "at: [-3 ft 4 in, 1 ft], above: 6 in, on: {rib: 2}", "fit.crowd.lamp.west panel.lamp.middle panel", finding.Over, ""},
+		{"a lamp provided where one hangs", "provision:\n", "provision:\n  lamps: [{name: more, kit: panel-2x2, at: [1 ft, 0 ft], above: 6 in, on: {rib: 2}}]\n", "fit.crowd.lamp.middle panel.provision.more", finding.Over, ""},
 		{"a side rolled up", "sides: white", "sides: {north: none}", "fit.wrap", finding.NotKnown, ""},
 	} {
 		before := byID(Run(derive(t, tailor)), c.id)

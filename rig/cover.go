@@ -60,8 +60,8 @@ func (d *deriver) hangOnRing(prefix, part string, m float64) {
 		length := float64(d.box.Size[i/2])
 		reach := math.Min(length, float64(d.box.Size[1-i/2])) / 2
 		stations := []Station{{0, 0}, {reach, peak}, {length - reach, peak}, {length, 0}}
-		if length-2*reach < touching {
-			stations = []Station{{0, 0}, {length / 2, peak}, {length, 0}}
+		if length-2*reach < touching { // a square, or so near to one that only the mass counts
+			stations = []Station{{0, 0}, {length / 2, peak * (2 * (length - reach) / length)}, {length, 0}}
 		}
 		d.EdgeLoads = append(d.EdgeLoads, EdgeLoad{Part: part, Tube: prefix + "." + side, Stations: stations})
 	}

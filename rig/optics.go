@@ -8,18 +8,19 @@ import (
 
 // Optics is what of the rig makes, passes and stops light, in box axes.
 type Optics struct {
-	Size    [2]float64 // between tube center-lines: where the sides stand
-	Clear   [2]float64 // of the cloth plane, passes light
-	Depth   float64    // of the sides above the cloth plane; 0 is none
-	Sides   [4]Face    // north, south, east, west
-	Roof    Face       // absent is open
-	Skirts  [4]float64 // below the cloth plane
-	Leak    [4]float64 // gap at the ties that no wrap covers, m
-	Cloths  []Layer    // lamp side first
-	Crate   *CrateCell
-	Lamps   []Opening
-	Opaque  []Cylinder // tubes that shade
-	Missing []string   // what stops the light from being computed
+	Size     [2]float64 // between tube center-lines: where the sides stand
+	Clear    [2]float64 // of the cloth plane, passes light
+	Depth    float64    // of the sides above the cloth plane; 0 is none
+	Sides    [4]Face    // north, south, east, west
+	Roof     Face       // absent is open
+	Skirts   [4]float64 // below the cloth plane
+	Leak     [4]float64 // gap at the ties that no wrap covers, m
+	Cloths   []Layer    // lamp side first
+	Crate    *CrateCell
+	Lamps    []Opening
+	Provided []Opening  // lamps that may still go up: they take their place and give no light
+	Opaque   []Cylinder // tubes that shade
+	Missing  []string   // what stops the light from being computed
 }
 
 // Face is a side or the roof; Outer is the reflectance of its outer face.

@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"strings"
+	"sync"
 	"testing"
 
 	"softloft/kit"
@@ -18,15 +19,27 @@ const pound = 0.45359237 // kg, exact since 1959
 
 func derive(t testing.TB, text string) *rig.Rig {
 	t.Helper()
-	base, mistakes := kit.Standard()
+	r, mistakes := read(text)
+	if mistakes != "" {
+		t.Fatalf("%s\n%s", mistakes, text)
+	}
+	return r
+}
+
+// standard reads the kit that comes with the program, once.
+var standard = sync.OnceValues(kit.Standard)
+
+// read places a plan's parts, or tells its mistakes.
+func read(text string) (*rig.Rig, string) {
+	base, mistakes := standard()
 	if len(mistakes) > 0 {
-		t.Fatal(mistakes)
+		return nil, fmt.Sprint(mistakes)
 	}
 	file, mistakes := plan.Read("test.yaml", []byte(text), base)
 	if len(mistakes) > 0 {
-		t.Fatalf("the plan is not read:\n%v\n%s", mistakes, text)
+		return nil, fmt.Sprint("the plan is not read:\n", mistakes)
 	}
-	return rig.Derive(file.Plan, file.Doc, file.Kit)
+	return rig.Derive(file.Plan, file.Doc, file.Kit), ""
 }
 
 // rigidBox is a rigid box in square tube with cloth, wrap and crate, on two stands.

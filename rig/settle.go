@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"softloft/plan"
 )
 
 // notYet lists what a box needs and no rule places yet, so that nobody takes the
@@ -260,27 +262,39 @@ func (d *deriver) optics() {
 }
 
 // openings places the lamps' luminous openings. A lamp on a stand's arm shines too.
+// Those that may still go up take their place and give no light.
 func (d *deriver) openings() {
 	for i := range d.Plan.Lamps {
-		l := &d.Plan.Lamps[i]
-		entry := d.Kit.Lamp[l.Kit]
-		name := lampName(l, i+1)
-		aim := aimOf(l)
-		opening := Opening{
-			Part: "lamp." + name, Name: name, Kit: l.Kit,
-			Center: r3.Vec{X: float64(l.At[0]), Y: float64(l.At[1]), Z: float64(l.Above)},
-			Axis:   aim.axis, U: aim.u, V: aim.v,
-			Size:   [2]float64{float64(entry.Size[0]), float64(entry.Size[1])},
-			Lumens: float(entry.Lumens), Level: float64(l.Level), Spread: entry.Spread, Demo: entry.Source.Demo("lumens"),
-		}
-		if entry.Body != nil {
-			opening.Body = &[3]float64{float64(entry.Body[0]), float64(entry.Body[1]), float64(entry.Body[2])}
-		}
+		name := lampName(&d.Plan.Lamps[i], i+1)
+		opening := d.opening(&d.Plan.Lamps[i], "lamp."+name, name)
 		if opening.Lumens == nil {
-			d.Optics.Missing = append(d.Optics.Missing, "the lumens of lamp "+name+" (kit "+l.Kit+")")
+			d.Optics.Missing = append(d.Optics.Missing, "the lumens of lamp "+name+" (kit "+opening.Kit+")")
 		}
 		d.Optics.Lamps = append(d.Optics.Lamps, opening)
 	}
+	if d.Plan.Provision == nil {
+		return
+	}
+	for i := range d.Plan.Provision.Lamps {
+		name := lampName(&d.Plan.Provision.Lamps[i], i+1)
+		d.Optics.Provided = append(d.Optics.Provided, d.opening(&d.Plan.Provision.Lamps[i], "provision."+name, name))
+	}
+}
+
+func (d *deriver) opening(l *plan.Lamp, part, name string) Opening {
+	entry := d.Kit.Lamp[l.Kit]
+	aim := aimOf(l)
+	opening := Opening{
+		Part: part, Name: name, Kit: l.Kit,
+		Center: r3.Vec{X: float64(l.At[0]), Y: float64(l.At[1]), Z: float64(l.Above)},
+		Axis:   aim.axis, U: aim.u, V: aim.v,
+		Size:   [2]float64{float64(entry.Size[0]), float64(entry.Size[1])},
+		Lumens: float(entry.Lumens), Level: float64(l.Level), Spread: entry.Spread, Demo: entry.Source.Demo("lumens"),
+	}
+	if entry.Body != nil {
+		opening.Body = &[3]float64{float64(entry.Body[0]), float64(entry.Body[1]), float64(entry.Body[2])}
+	}
+	return opening
 }
 
 // opaque lists the tubes that shade: ribs, bars, uprights and the upper frame.
