@@ -31,8 +31,8 @@ type ray struct{ sx, sy, a, x0, y0, px, py, b float64 }
 
 // reach is how far from the crossing, in a direction on the cloth, the bend of
 // the way grows to an angle.
-func (r *ray) reach(ux, uy, angle, guess float64) float64 {
-	for range 4 {
+func (r *ray) reach(ux, uy, angle, guess float64, rounds int) float64 {
+	for range rounds {
 		x, y := r.x0+guess*ux, r.y0+guess*uy
 		sx, sy, px, py := x-r.sx, y-r.sy, r.px-x, r.py-y
 		dot := sx*px + sy*py + r.a*r.b

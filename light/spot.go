@@ -95,9 +95,13 @@ func (e *Engine) spot(w *sight, s r3.Vec) float64 {
 	wx, wy := o.extent(ex, ey)
 	narrow := (lobeReach * width) * (lobeReach * width) / cos / (wx * wy) // width across over the block's
 	if wide := lobeReach * sigma; wide > plainReach*1.2*cos {
+		rounds := 4
+		if c.coarse {
+			rounds = 2
+		}
 		at := ray{s.X, s.Y, a, x0, y0, c.from.at.X, c.from.at.Y, b}
-		o.ahead, o.behind = at.reach(ex, ey, wide, o.ahead), at.reach(-ex, -ey, wide, o.behind)
-		o.across = at.reach(-ey, ex, wide, o.across)
+		o.ahead, o.behind = at.reach(ex, ey, wide, o.ahead, rounds), at.reach(-ex, -ey, wide, o.behind, rounds)
+		o.across = at.reach(-ey, ex, wide, o.across, rounds)
 	}
 	w.u.spread(x0, wx, o.toward(ex, ey), o.toward(-ex, ey), narrow, sigma, c.low[0], c.high[0], c.from.at.X, c.crate != nil, c.coarse)
 	w.v.spread(y0, wy, o.toward(ey, ex), o.toward(-ey, ex), narrow, sigma, c.low[1], c.high[1], c.from.at.Y, c.crate != nil, c.coarse)
