@@ -55,6 +55,10 @@ type MarkAnswer struct {
 	Dome           Number `json:"lux_dome"`
 	VectorScalar   Number `json:"vector_scalar"`
 	VectorAltitude Number `json:"vector_altitude_deg"`
+	// Looks, Edges and SourceSeen are worked out in looks.go and softness.go.
+	Looks      *LooksAnswer `json:"looks"`
+	Edges      *EdgesAnswer `json:"edges_m"`
+	SourceSeen Number       `json:"source_seen_by_eye"`
 }
 
 // SpillAnswer is the light on a wall or surface, under the area's mean.

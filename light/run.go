@@ -246,6 +246,7 @@ func (w *work) marks() {
 			told.VectorScalar = Number(r3.Norm(vector) / scalar)
 			told.VectorAltitude = Number(math.Atan2(vector.Z, math.Hypot(vector.X, vector.Y)) * 180 / math.Pi)
 		}
+		w.face(&m, &told)
 		w.answer.Marks = append(w.answer.Marks, told)
 	}
 }
