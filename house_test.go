@@ -37,19 +37,20 @@ var mayImport = map[string][]string{
 	"stock":         {"kit", "cut"},
 	"pull":          {"rig", "load", "power", "stock", "finding"},
 	"answer":        {"light", "load", "fit", "sight", "power", "pull", "rig", "plan"},
+	"vary":          {"answer", "plan/key"},
 	"draw":          {"answer"},
 	"draw/typeface": {"draw"},
 	"draw/svg":      {"draw"},
 	"draw/pdf":      {"draw/typeface"},
 	"draw/png":      {"draw/typeface"},
-	"sheet":         {"answer", "draw"},
+	"sheet":         {"answer", "draw", "vary"},
 	"cmd/softloft":  {"sheet", "answer", "plan", "plan/schema", "draw/svg", "draw/pdf", "draw/png"},
 }
 
 // engine packages keep out of the machine: they build for js/wasm, and the same plan
 // gives the same bytes.
 var engine = []string{"quantity", "document", "source", "finding", "shape", "frame", "photometry", "kit", "plan", "plan/key",
-	"rig", "light", "load", "fit", "sight", "cut", "circuit", "power", "stock", "pull", "answer", "draw"}
+	"rig", "light", "load", "fit", "sight", "cut", "circuit", "power", "stock", "pull", "answer", "vary", "draw"}
 
 var ofTheMachine = []string{"os", "net", "net/http", "time", "math/rand", "math/rand/v2", "database/sql", "syscall"}
 
