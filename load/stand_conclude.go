@@ -15,7 +15,9 @@ import (
 func (w *work) concludeStands() {
 	f := &w.floor
 	if f.why != "" {
-		w.add(finding.Unknown("load.stands", w.subject("box", "stands"), "What each stand carries of the box", f.why))
+		unknown := finding.Unknown("load.stands", w.subject("box", "stands"), "What each stand carries of the box", f.why)
+		unknown.Causes = w.massCauses()
+		w.add(unknown)
 	} else if len(f.ears) > 0 && f.sharing == "" {
 		w.add(finding.Unknown("load.stands", w.subject("box", "stands"), "What each stand carries of the box",
 			"how more than three ears share follows from the frame on its ears: "+f.frameWhy))
@@ -45,6 +47,25 @@ func (w *work) concludeWeather() {
 		w.add(finding.Unknown("load.wind", w.subject("box", "room.outdoors"), "Wind on cloth, box and stands",
 			"it is not computed yet, and neither is what bags and guys hold against it"))
 	}
+}
+
+// massCauses are the findings that a part's mass is not known.
+func (w *work) massCauses() []string {
+	var ids []string
+	for _, f := range w.findings {
+		if strings.HasPrefix(f.ID, "load.mass.") {
+			ids = append(ids, f.ID)
+		}
+	}
+	return ids
+}
+
+// standCauses is what a stand's findings follow from where its share is not known.
+func (w *work) standCauses(s *rig.Stand) []string {
+	if s.Ear != nil && (w.floor.why != "" || w.floor.sharing == "") {
+		return []string{"load.stands"}
+	}
+	return nil
 }
 
 func indexed(symbol string, k int) string { return fmt.Sprintf("%s%d", symbol, k+1) }
@@ -104,9 +125,7 @@ func (w *work) concludeRating(i int) {
 		Source:      source.Cite("kit", "rating by height"),
 		Assumptions: append([]string{"between two rows of the table the load of the next higher row holds: nothing is read in between"}, demoOf(s.Demo)...),
 	}
-	if w.floor.why != "" && s.Ear != nil {
-		check.Causes = []string{"load.stands"}
-	}
+	check.Causes = w.standCauses(s)
 	w.add(check.Conclude())
 }
 
@@ -141,7 +160,7 @@ func (w *work) concludeTip(i int) {
 		ID: "load.tip." + s.Name, Subject: w.standSubject(s), Case: name, Relation: finding.AtLeast,
 		Statement: fmt.Sprintf("Stand %s, against tipping over its edge %s", s.Name, t.edgeName()),
 		Value:     work, Limit: finding.Given(finding.Input{Symbol: "n", Name: ratio.Name, Value: ratio.Value, Origin: ratio.Citation.String()}),
-		Source: ratio.Citation,
+		Source: ratio.Citation, Causes: w.standCauses(s),
 		Assumptions: []string{"level floor, edges between neighboring feet; a bag on a leg counts at that leg's foot",
 			fmt.Sprintf("a ratio of %.1f needs %.1f kg of bags at the base, of 1.0 %.1f kg%s", ratio.Value, w.bagsFor(i, ratio.Value), w.bagsFor(i, 1), w.bagText(i))},
 	}.Conclude())

@@ -292,6 +292,19 @@ func TestPartlyHeld(t *testing.T) {
 	}
 }
 
+// What follows from a mass that nobody gave is explained by it: one root, not one finding
+// for each stand.
+func TestUnknownMassIsTheRoot(t *testing.T) {
+	text := strings.Replace(onTwo("  - {name: a, mass: 27 kg, at: [0 m, 0 m, -0.2 m]}\n"), "sides: none}", "sides: none, cloth: [bare]}", 1)
+	text = strings.Replace(text, "kit:\n", "kit:\n  cloth: {bare: {diffuse: 0.5, back: 0.3}}\n", 1)
+	_, found := analyze(t, text)
+	for _, f := range finding.Roots(finding.Silence(found)) {
+		if f.Result == finding.NotKnown && f.ID != "load.mass.cloth.1" {
+			t.Errorf("%s is not explained by the mass: %s", f.ID, f.Why)
+		}
+	}
+}
+
 // balancedOnEars holds what is left of forces and moments to rounding.
 func balancedOnEars(t *testing.T, a Answer) {
 	t.Helper()

@@ -3,6 +3,8 @@ package rig
 import (
 	"fmt"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"softloft/kit"
 	"softloft/plan"
 )
@@ -97,6 +99,16 @@ func clampHabit(kind plan.PointKind) string {
 		return "; the line goes between its captured ends"
 	case "pipe grid":
 		return "; it hangs hinge down"
+	}
+	return ""
+}
+
+// kindOfPoint tells what kind of point lies at a place in the room.
+func (d *deriver) kindOfPoint(at r3.Vec) plan.PointKind {
+	for i := range d.Points {
+		if r3.Norm(r3.Sub(d.Points[i].InRoom, at)) < touching {
+			return plan.PointKind(d.Points[i].Kind)
+		}
 	}
 	return ""
 }

@@ -159,3 +159,23 @@ func known(m float64) *float64 {
 	}
 	return &m
 }
+
+// reweighOnArm lets a measured mass count on an arm too.
+func (d *deriver) reweighOnArm(part string, m float64) {
+	for i := range d.Stands {
+		s := &d.Stands[i]
+		if s.Part == part {
+			s.Mass = mass(m)
+		}
+		if s.Arm == nil {
+			continue
+		}
+		for _, set := range [2][]OnArm{s.Arm.Pieces, s.Arm.Holds} {
+			for k := range set {
+				if set[k].Part == part {
+					set[k].Mass = mass(m)
+				}
+			}
+		}
+	}
+}
