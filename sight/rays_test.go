@@ -109,7 +109,7 @@ func TestSharesAgainstRays(t *testing.T) {
 	}
 	s.hiders, s.walls = nil, nil
 	s.index()
-	const n = 400
+	const n = 240
 	for _, c := range []struct {
 		eye   r3.Vec
 		frame frame

@@ -22,7 +22,16 @@ type fineness struct {
 
 func (w *way) fineness() fineness {
 	long := w.high - w.low
-	return fineness{gap: long / 120, peek: long / 1440, edge: long / (1 << 17), touch: long / (1 << 14), angle: long * 1e-11, pans: 14, booms: 9, bother: 4000}
+	f := fineness{gap: long / 120, peek: long / 1440, edge: long / (1 << 17), touch: long / (1 << 14), angle: long * 1e-11, pans: 12, booms: 9, bother: 400}
+	if w.free() { // every look costs many
+		f.gap, f.peek, f.edge, f.touch, f.booms = long/60, long/360, long/4096, long/2048, 5
+	}
+	return f
+}
+
+// free tells whether a camera that moves also pans, or one booms.
+func (w *way) free() bool {
+	return w.pan[1] > w.pan[0] || (w.boom != nil && w.boom[1] > w.boom[0])
 }
 
 // spot is where on the way, and how, something is seen.
@@ -116,8 +125,9 @@ func (l *looker) taken(p shape.Polygon, eye r3.Vec, main, boom float64) (spot, b
 		}
 		return search(pan+half/2, half/2, depth-1)
 	}
-	if l.way.pan[1] > l.way.pan[0] { // the ends first: there most comes in
-		for _, pan := range l.way.pan {
+	if l.way.pan[1] > l.way.pan[0] { // toward it, and the ends: there most comes in
+		center, _ := p.Bound()
+		for _, pan := range [3]float64{l.way.toward(eye, center), l.way.pan[0], l.way.pan[1]} {
 			yaw, pitch := l.way.yawAt(eye, main, pan)
 			v := l.way.window(eye, yaw, pitch)
 			if pitch, ok := v.takes(&l.cutter, p); ok {
@@ -126,6 +136,24 @@ func (l *looker) taken(p shape.Polygon, eye r3.Vec, main, boom float64) (spot, b
 		}
 	}
 	return search((l.way.pan[0]+l.way.pan[1])/2, (l.way.pan[1]-l.way.pan[0])/2, fine.pans)
+}
+
+// toward is the pan of the range that turns a lens most toward a place.
+func (w *way) toward(eye, at r3.Vec) float64 {
+	yaw, _ := w.aim(eye)
+	d := r3.Sub(at, eye)
+	middle := (w.pan[0] + w.pan[1]) / 2
+	pan := middle + math.Remainder(math.Atan2(d.Y, d.X)-yaw-middle, 2*math.Pi)
+	return math.Max(w.pan[0], math.Min(w.pan[1], pan))
+}
+
+// shows tells whether the middle of a solid is in frame in the middle of a stretch, at
+// the pan of the stretch that turns most toward it: then no proof is to be had that the
+// solid stays out.
+func (l *looker) shows(of *solid, s stretch, eye r3.Vec) bool {
+	yaw, pitch := l.way.yawAt(eye, s.main, math.Max(s.pan-s.halfPan, math.Min(s.pan+s.halfPan, l.way.toward(eye, of.center))))
+	v := l.way.window(eye, yaw, pitch)
+	return v.holds(of.center)
 }
 
 // cannotSee proves that a stretch of the way never shows a solid: out is true where it
@@ -139,6 +167,9 @@ func (l *looker) cannotSee(of *solid, s stretch) (never, out bool) {
 	}
 	if l.scene.staysHidden(of, eye, by.shift) {
 		return true, false
+	}
+	if l.shows(of, s, eye) && !l.scene.staysHidden(of, eye, 0) {
+		return false, false
 	}
 	boomed := 0.0
 	if l.way.boom != nil {

@@ -109,7 +109,7 @@ func staysIn(x r3.Vec, wall shape.Polygon, eye r3.Vec, sign, shift float64) bool
 	for i, a := range wall {
 		b := wall[(i+1)%len(wall)]
 		n := r3.Cross(r3.Sub(b, a), r3.Sub(x, a))
-		if sign*r3.Dot(n, r3.Sub(eye, a)) < shift*r3.Norm(n) {
+		if sign*r3.Dot(n, r3.Sub(eye, a)) < shift*math.Sqrt(r3.Norm2(n)) {
 			return false
 		}
 	}

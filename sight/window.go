@@ -119,6 +119,24 @@ func (v *window) between(p shape.Polygon) (float64, bool) {
 	return math.Max(v.low, math.Min(v.high, pitch)), true
 }
 
+// holds tells whether a place is in frame at some pitch of the range.
+func (v *window) holds(x r3.Vec) bool {
+	d := r3.Sub(x, v.eye)
+	if _, pitch, out := v.sideways(d); !out && pitch >= v.low && pitch <= v.high {
+		return true
+	}
+	for _, end := range [2]float64{v.low, v.high} {
+		in := true
+		for _, normal := range v.planes(end) {
+			in = in && r3.Dot(normal, d) > 0
+		}
+		if in {
+			return true
+		}
+	}
+	return false
+}
+
 // sideways is how far to the right a direction lies, its elevation in the plane of tilt,
 // and whether it is out of frame to the side at that pitch.
 func (v *window) sideways(d r3.Vec) (side, pitch float64, out bool) {
@@ -139,24 +157,43 @@ func (v *window) misses(corners []r3.Vec, by play) bool {
 	top := r3.Scale(1/stretchedUp, r3.Sub(r3.Scale(v.frame.up, highAhead), highUp))
 	bottom := r3.Scale(1/stretchedUp, r3.Add(r3.Scale(v.frame.up, lowAhead), lowUp))
 	middle := v.edges[2][0]
-	behind := (v.high-v.low)/2+math.Atan(v.frame.up) < math.Pi/2
-	single := v.high-v.low+2*math.Atan(v.frame.up) < math.Pi // top and bottom bound one wedge
+	half := math.Atan(v.frame.up)
+	behind := (v.high-v.low)/2+half < math.Pi/2
+	single := v.high-v.low+2*half < math.Pi // top and bottom bound one wedge
 	above, below, back, left, right := single, single, behind, true, true
+	over, overSlope := v.beyond(v.high, by.pitch)
+	under, underSlope := v.beyond(-v.low, by.pitch)
 	stretched := length(1, v.frame.across)
 	for _, x := range corners {
 		d := r3.Sub(x, v.eye)
-		slack := by.shift + by.yaw*length(d.X, d.Y) + by.pitch*math.Sqrt(r3.Norm2(d))
+		level := length(d.X, d.Y)
+		slack := by.shift + by.yaw*level + by.pitch*math.Sqrt(r3.Norm2(d))
+		over = over && d.Z-overSlope*level > by.shift*length(1, overSlope)
+		under = under && -d.Z-underSlope*level > by.shift*length(1, underSlope)
 		above = above && r3.Dot(top, d) < -slack
 		below = below && r3.Dot(bottom, d) < -slack
 		back = back && r3.Dot(middle, d) < -slack
 		side := r3.Dot(v.right, d)
 		most := v.frame.across*v.farthest(d) + stretched*slack
 		left, right = left && -side > most, right && side > most
-		if !above && !below && !back && !left && !right {
+		if !above && !below && !back && !left && !right && !over && !under {
 			return false
 		}
 	}
 	return true
+}
+
+// beyond is the slope of the cone about the upright that no frame of any yaw reaches
+// into, looking up as far as a pitch and its play: the middle of the upper edge is the
+// steepest of a frame that looks up, and none of one whose upper edge is under the
+// horizon looks up at all. False where a frame takes in the zenith, or the lens may tilt
+// past it or past the nadir. The same with the signs changed is below.
+func (v *window) beyond(pitch, play float64) (bool, float64) {
+	edge := pitch + math.Atan(v.frame.up) + play
+	if edge >= math.Pi/2-1e-9 || v.low-play < -math.Pi/2 || v.high+play > math.Pi/2 {
+		return false, 0
+	}
+	return true, math.Tan(math.Max(0, edge))
 }
 
 // farthest is how far ahead a direction lies at the pitch of the range that looks most
