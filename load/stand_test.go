@@ -269,6 +269,52 @@ added: [{name: a, mass: 40 kg, at: [%.12g m, %.12g m, -0.2 m]}]
 	})
 }
 
+// Two routes to one number: three ears by statics and by the frame on its ears, four by
+// the place of rest under large rotations and by the linear frame.
+func TestSharesTwoWays(t *testing.T) {
+	rapid.Check(t, func(r *rapid.T) {
+		x, y := rapid.Float64Range(-0.4, 0.4).Draw(r, "x"), rapid.Float64Range(-0.4, 0.4).Draw(r, "y")
+		four := rapid.Bool().Draw(r, "four")
+		text := fmt.Sprintf(`softloft: 1
+derive: none
+box: {size: [3 m, 2 m], cloth_at: 2.5 m, turn: %.12g deg, frame: nothing, sides: none}
+stands:
+  - {name: n, kit: three, at: [0 m, 1 m], rise: 2.5 m, holds: {ear: north}}
+  - {name: e, kit: three, at: [1.5 m, 0 m], rise: 2.5 m, holds: {ear: east}}
+  - {name: w, kit: three, at: [-1.5 m, 0 m], rise: 2.5 m, holds: {ear: west}}
+`, rapid.Float64Range(-180, 180).Draw(r, "turn"))
+		if four {
+			text += "  - {name: s, kit: three, at: [0 m, -1 m], rise: 2.5 m, holds: {ear: south}}\n"
+		}
+		text += fmt.Sprintf("added: [{name: a, mass: 20 kg, at: [%.12g m, %.12g m, -0.1 m]}]\n", x, y) + standKit
+		w := &work{rig: derive(t, text)}
+		w.share()
+		f := &w.floor
+		if f.frame == nil {
+			r.Fatalf("no rest: %s", f.frameWhy)
+		}
+		other := reactions(f.frame, len(f.ears))
+		if four {
+			linear, err := f.model.problem.Linear()
+			if err != nil {
+				r.Fatal(err)
+			}
+			result, err := linear.Solve(f.frame.loads)
+			if err != nil {
+				r.Fatal(err)
+			}
+			for k := range other {
+				other[k] = result.Reaction[k].Force.Z
+			}
+		}
+		for k := range f.built {
+			if math.Abs(f.built[k]-other[k]) > 2e-3*20*9.80665 {
+				r.Fatalf("ear %d: %.4f N the one way, %.4f the other", k, f.built[k], other[k])
+			}
+		}
+	})
+}
+
 // A box that stands only partly hold is not known, and neither is one whose center of
 // gravity lies over the line of its two ears; neither is an error.
 func TestPartlyHeld(t *testing.T) {
