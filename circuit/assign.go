@@ -203,8 +203,36 @@ func (a *Assignment) Largest() (largest, bound float64) {
 }
 
 // tidy drops empty circuits, orders circuits by leg and first load, loads as they came.
+// Loads that are alike stand on circuits in their order, so that neighbors share one.
 func (a *Assignment) tidy() {
 	a.Circuits = slices.DeleteFunc(a.Circuits, func(c Circuit) bool { return len(c.Loads) == 0 })
+	a.sort()
+	a.neighbors()
+	a.sort()
+	clear(a.Legs)
+	for k, c := range a.Circuits {
+		a.Circuits[k].Amps = 0
+		for _, i := range c.Loads {
+			a.add(k, a.amps[i])
+		}
+	}
+}
+
+// neighbors deals out loads of the same amps again, in their order: no sum changes.
+func (a *Assignment) neighbors() {
+	alike := map[float64][]int{}
+	for i, x := range a.amps {
+		alike[x] = append(alike[x], i)
+	}
+	for _, c := range a.Circuits {
+		for k, i := range c.Loads {
+			x := a.amps[i]
+			c.Loads[k], alike[x] = alike[x][0], alike[x][1:]
+		}
+	}
+}
+
+func (a *Assignment) sort() {
 	for _, c := range a.Circuits {
 		slices.Sort(c.Loads)
 	}

@@ -42,6 +42,19 @@ func (a *Assignment) fault() string {
 	return ""
 }
 
+// Nine loads alike: neighbors share a circuit, as a grip would plug them.
+func TestNeighborsShareACircuit(t *testing.T) {
+	a := Assign(repeat(220/114.0, 9), 16, 3)
+	for k, c := range a.Circuits {
+		if !slices.Equal(c.Loads, []int{3 * k, 3*k + 1, 3*k + 2}) {
+			t.Errorf("circuit %d: %v", k, c.Loads)
+		}
+	}
+	if a.Legs[0] != a.Legs[1] || a.Legs[1] != a.Legs[2] {
+		t.Errorf("legs %v are not alike", a.Legs)
+	}
+}
+
 func TestAssign(t *testing.T) {
 	for _, c := range []struct {
 		name     string

@@ -259,6 +259,9 @@ func (w *work) assumptions() []string {
 			"the neutral is that of linear loads of one power factor",
 			"switched supplies add third harmonics there, 3k/√(1+k²) of a leg for a share k: count the neutral as current carrying and no smaller than a leg")
 	}
+	if room := w.rig.Plan.Room; room != nil && room.Outdoors != nil {
+		told = append(told, "outdoors and in the wet: residual-current protection and dry connectors are not checked")
+	}
 	if mixed(w.lamps) {
 		told = append(told, "lamps of different power factors: their amps are added, which is never less than the true sum")
 	}

@@ -25,9 +25,10 @@ func Lost(c Conductor, amps, length float64, phases int) float64 {
 }
 
 // Neutral returns what the neutral of three legs carries, for linear loads of one power
-// factor: √(a² + b² + c² − ab − bc − ca), the sum of three phasors at 120°.
+// factor: √(a² + b² + c² − ab − bc − ca), the sum of three phasors at 120°. It is computed
+// as √(((a−b)² + (b−c)² + (c−a)²)/2), which is the same and 0 for equal legs.
 func Neutral(a, b, c float64) float64 {
-	return math.Sqrt(math.Max(a*a+b*b+c*c-a*b-b*c-c*a, 0))
+	return math.Hypot(math.Hypot(a-b, b-c), c-a) / math.Sqrt2
 }
 
 // NeutralOfThird returns a neutral's current over the current of each of three equal

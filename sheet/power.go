@@ -139,15 +139,30 @@ func (c *check) supply() {
 	p := c.a.Power
 	c.heading("Supply")
 	c.line("  lamps: %s, %s, power factor %s", watts(p.Watts), apparent(p.VA), plain(p.Supply.PowerFactor))
-	c.line("  wall: %s on each leg at %s, for a continuous load; generator: %s", amps(p.Supply.PerLeg), volts(p.Volts), apparent(p.Supply.VA))
+	c.line("  wall: %s on %s at %s, for a continuous load; generator: %s", amps(p.Supply.PerLeg), c.eachLeg(), volts(p.Volts), apparent(p.Supply.VA))
 	if in := p.Inrush; finding.Known(float64(in.All)) {
 		c.wrapped("  ", fmt.Sprintf("inrush: up to %s for an instant when a lamp comes on after the others, %s with all at once: switch on one by one", amps(in.Step), amps(in.All)))
 	} else if len(in.Unknown) > 0 {
 		c.wrapped("  ", "inrush: not known of "+c.lampList(in.Unknown))
 	}
 	if g := p.Grown; g != nil {
-		c.wrapped("  ", fmt.Sprintf("with what the plan provides for: %s on %d circuits, %s on each leg, generator %s", watts(g.Watts), g.Circuits, amps(g.Supply.PerLeg), apparent(g.Supply.VA)))
+		c.wrapped("  ", fmt.Sprintf("with what the plan provides for: %s on %s, %s on %s, generator %s", watts(g.Watts), counted(g.Circuits, "circuit"), amps(g.Supply.PerLeg), c.eachLeg(), apparent(g.Supply.VA)))
 	}
+}
+
+func (c *check) eachLeg() string {
+	if len(c.a.Power.Phases) == 1 {
+		return "the leg"
+	}
+	return "each leg"
+}
+
+// counted is a count and its noun.
+func counted(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
 }
 
 func (c *check) powerNotes() {

@@ -168,9 +168,9 @@ func (c *check) servedTotals(s pull.Served) {
 	c.wrapped("  ", c.sum("weight of the list", c.units.Mass(quantity.Mass(t.MassKnown)), t.MassUnknown))
 	c.wrapped("  ", c.sum("volume off the shelves, packed", fmt.Sprintf("%.2f m3", float64(t.VolumeKnown)), t.VolumeUnknown))
 	if s.Currency != "" {
-		c.wrapped("  ", c.sum(fmt.Sprintf("rates for %d day(s)", s.Days), fmt.Sprintf("%.2f %s", float64(t.CostKnown), s.Currency), t.CostUnknown))
+		c.wrapped("  ", c.sum("rates for "+counted(s.Days, "day"), fmt.Sprintf("%.2f %s", float64(t.CostKnown), s.Currency), t.CostUnknown))
 	}
-	c.line("  %d pieces short", t.Short)
+	c.line("  %s short", counted(t.Short, "piece"))
 }
 
 // sum tells a sum, and how much of it is not known.
@@ -182,7 +182,7 @@ func (c *check) sum(what, known string, unknown []string) string {
 	if len(few) > 3 {
 		few = few[:3]
 	}
-	return fmt.Sprintf("%s: not known; %s without %d row(s), such as %s", what, known, len(unknown), clean(strings.Join(few, ", ")))
+	return fmt.Sprintf("%s: not known; %s without %s, such as %s", what, known, counted(len(unknown), "row"), clean(strings.Join(few, ", ")))
 }
 
 // PullCSV writes the list as CSV, in SI, not rounded (RFC 4180).
