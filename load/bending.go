@@ -49,8 +49,8 @@ func (m *model) worstOf(s *solved, member int, t *rig.Tube, row *Member) {
 // known, at its worst place.
 func (m *model) hardest(s *solved, name string) (worst Member, ok bool) {
 	worst = Member{Use: Number(math.Inf(-1)), Stress: -1}
-	for i, p := range m.pieces {
-		t := &m.rig.Tubes[p.tube]
+	for _, i := range m.near(s) {
+		t := &m.rig.Tubes[m.pieces[i].tube]
 		row := Member{ID: t.Part, Part: t.Part, Case: name, Stress: -1, Sag: Number(math.NaN())}
 		m.worstOf(s, i, t, &row)
 		if !ok || float64(row.Use) > float64(worst.Use) || math.IsNaN(float64(row.Use)) && row.Stress > worst.Stress {
@@ -60,12 +60,42 @@ func (m *model) hardest(s *solved, name string) (worst Member, ok bool) {
 	return worst, ok
 }
 
+// near lists the pieces that may have the largest stress or use of a state: whose use, or
+// stress where that is not known, at both ends and the middle comes to half of the largest
+// there. A load that runs straight along a piece has its extreme no further from these than
+// that.
+func (m *model) near(s *solved) []int {
+	most, rough := [2]float64{}, make([][2]float64, len(m.pieces))
+	for i, p := range m.pieces {
+		section, t := m.problem.Members[i].Section, &m.rig.Tubes[p.tube]
+		for _, xi := range [3]float64{0, 0.5, 1} {
+			st := s.Along(i, xi)
+			rough[i][0] = math.Max(rough[i][0], normalStress(section, st))
+			if use := useOf(section, st, t); !(use <= rough[i][1]) {
+				rough[i][1] = use
+			}
+		}
+		for k := range most {
+			if rough[i][k] > most[k] {
+				most[k] = rough[i][k]
+			}
+		}
+	}
+	var list []int
+	for i := range rough {
+		if !(rough[i][0] < most[0]/2) || !(rough[i][1] < most[1]/2) {
+			list = append(list, i)
+		}
+	}
+	return list
+}
+
 // stressed is the largest normal stress and the largest use of any tube in a state; the use
 // is not known where that of one tube is not.
 func (m *model) stressed(s *solved) (stress, use Number) {
-	for i, p := range m.pieces {
+	for _, i := range m.near(s) {
 		row := Member{Stress: -1}
-		m.worstOf(s, i, &m.rig.Tubes[p.tube], &row)
+		m.worstOf(s, i, &m.rig.Tubes[m.pieces[i].tube], &row)
 		stress = max(stress, row.Stress)
 		if math.IsNaN(float64(use)) || math.IsNaN(float64(row.Use)) {
 			use = Number(math.NaN())

@@ -166,3 +166,39 @@ func TestHeightDecidesALoss(t *testing.T) {
 		}
 	}
 }
+
+// Looking only at the pieces that may be worst finds what looking at all of them finds.
+func TestNearIsEnough(t *testing.T) {
+	for name, h := range map[string]hungSquare{
+		"frame":  {above: 3, lengths: all(3)},
+		"lamps":  {above: 3, lengths: all(3), ribs: ribsAt, lamps: "lamps:\n" + lampA + lampC + lampD},
+		"thirds": {above: 3.5, out: 1.2, lengths: all(3.889730), ribs: atThird, lamps: onRibs},
+		"cloth":  {above: 3, lengths: all(3), ribs: ribsAt, lamps: onRibs, box: "  cloth_tie: {sag: 50 mm}\n"},
+	} {
+		m, err := build(derive(t, h.text()))
+		if err != nil {
+			t.Fatal(err)
+		}
+		loads, err := m.built()
+		if err != nil {
+			t.Fatal(err)
+		}
+		w := &work{rig: m.rig, model: m}
+		w.tie(loads)
+		s, err := m.rest(loads)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var stress, use float64
+		for i, p := range m.pieces {
+			row := Member{Stress: -1}
+			m.worstOf(s, i, &m.rig.Tubes[p.tube], &row)
+			stress, use = math.Max(stress, float64(row.Stress)), math.Max(use, float64(row.Use))
+		}
+		gotStress, gotUse := m.stressed(s)
+		near(t, name+" stress", float64(gotStress), stress, 0)
+		near(t, name+" use", float64(gotUse), use, 0)
+		worst, _ := m.hardest(s, "built")
+		near(t, name+" hardest", float64(worst.Use), use, 0)
+	}
+}
