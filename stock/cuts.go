@@ -174,8 +174,11 @@ func (w *serving) priced(sources []source, pieces int) []cut.Stock {
 
 // gap says how far from the least the cuts may be, in bars where all bars cost the same.
 func gap(r cut.Result, stock []cut.Stock) string {
-	if r.Proved {
+	switch {
+	case r.Proved:
 		return ""
+	case r.Missing > r.MissingBound:
+		return fmt.Sprintf("the search was stopped: %d bars are missing, another way may do with %d", r.Missing, r.MissingBound)
 	}
 	for _, s := range stock[1:] {
 		if s.Cost != stock[0].Cost {
