@@ -3,6 +3,7 @@ package light
 import (
 	"fmt"
 	"math"
+	"sync"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -95,8 +96,9 @@ type Hall struct {
 	pose    shape.Pose // of the box
 	sides   [6]roomSide
 	leaves  []leaf
-	first   int // patch of the leaves
-	count   int // of patches
+	first   int    // patch of the leaves
+	void    []bool // room's patches that are leaves instead
+	count   int    // of patches
 	area    []float64
 	reflect []float64
 	factor  []float64   // [from*count+to]
@@ -104,7 +106,9 @@ type Hall struct {
 	boxes   int         // how many of them are the box's
 	solids  []shape.Box // of the blocks: nothing is seen from inside
 	box     []float64   // form factor of every patch to the box
+	lit     []bool      // what reflects at all
 	closure float64
+	memory  *sync.Pool
 }
 
 // PrepareRoom works out a room in which a scene's box hangs in a pose. The box's
@@ -122,14 +126,18 @@ func prepareRoom(room Room, scene *Scene, pose shape.Pose, along int) (*Hall, er
 		return nil, err
 	}
 	h := &Hall{room: room, pose: pose}
-	h.mesh(along)
+	h.memory = &sync.Pool{New: func() any { return new(glance) }}
 	if scene != nil {
 		h.gatherBlocks(scene)
 	}
 	h.gatherWalls()
+	h.mesh(along)
 	h.factor = make([]float64, h.count*h.count)
 	h.emptyRoom()
 	h.crossings()
+	for _, r := range h.reflect {
+		h.lit = append(h.lit, r > 0)
+	}
 	return h, nil
 }
 

@@ -13,27 +13,39 @@ import (
 // which the sight is cut exactly; what two patches exchange is then the mean of what
 // either finds, so that light is neither made nor lost on the way.
 func (h *Hall) crossings() {
-	w := &glance{all: true}
+	w := new(glance)
 	h.box = make([]float64, h.count)
-	row := make([]float64, h.count)
+	row, away := make([]float64, h.count), make([]float64, h.count)
+	for i := range away {
+		away[i] = 1 / math.Sqrt(h.area[i]) // of leaves, of which the smaller's places are the nearer
+	}
+	for k := range h.sides {
+		s := &h.sides[k]
+		for i := range s.patches() {
+			away[s.first+i] = h.away(s.cell(i))
+		}
+	}
 	for k := range h.sides {
 		s := &h.sides[k]
 		m := meter{Flat, s.inward()}
 		for i := range s.patches() {
+			if h.void[s.first+i] {
+				continue
+			}
 			clear(row)
 			for _, at := range h.placesOn(s, i) {
 				h.box[s.first+i] += at.weight * h.lost(w, s, m, at, row)
 			}
-			h.share(s.first+i, row)
+			h.spread(s.first+i, row, away)
 		}
 	}
 	for i := range h.leaves {
 		clear(row)
 		m := meter{Flat, h.leaves[i].looks}
-		for _, at := range placesOnLeaf(h.leaves[i].polygon) {
+		for _, at := range h.placesOnLeaf(i) {
 			h.box[h.first+i] += at.weight * h.view(w, m, at, row)
 		}
-		h.share(h.first+i, row)
+		h.spread(h.first+i, row, away)
 	}
 	h.close()
 }
@@ -52,7 +64,7 @@ func (h *Hall) lost(w *glance, s *roomSide, m meter, from placeOn, row []float64
 		take := func(patch int, share float64) { add(patch, -share) }
 		for k := range h.sides {
 			if other := &h.sides[k]; other != s {
-				h.whole(w, other, from.at, m, take)
+				whole(w, other, from.at, m, nil, take)
 			}
 		}
 		return 1
@@ -60,7 +72,7 @@ func (h *Hall) lost(w *glance, s *roomSide, m meter, from placeOn, row []float64
 	h.look(w, from.at)
 	for k := range h.sides {
 		if other := &h.sides[k]; other != s {
-			h.hidden(w, other, from.at, m, add)
+			hidden(w, other, from.at, m, nil, add)
 		}
 	}
 	return h.boxShare(w, from.at, m)
@@ -72,7 +84,7 @@ func (h *Hall) view(w *glance, m meter, from placeOn, row []float64) (box float6
 		return 1
 	}
 	h.look(w, from.at)
-	h.seen(w, from.at, m, func(patch int, share float64) { row[patch] += from.weight * share })
+	h.seen(w, from.at, m, nil, func(patch int, share float64) { row[patch] += from.weight * share })
 	return h.boxShare(w, from.at, m)
 }
 
@@ -100,15 +112,17 @@ func (h *Hall) boxShare(w *glance, eye r3.Vec, m meter) float64 {
 	return sum
 }
 
-// share spreads a patch's row over both ways: half of it counts, the other half
-// comes from the other patch. Between a face of the room and a leaf, whose places are
-// the nearer, the leaf's row counts alone.
-func (h *Hall) share(from int, row []float64) {
+// spread puts a patch's row into both ways of the exchange. What two patches exchange
+// is found from either, and the one that is farther from what stands in the way counts
+// the more: a shadow's edge is wide on it, and is cut exactly on the other. Between a
+// face of the room and a leaf, whose places are the nearer, the leaf's row counts alone.
+func (h *Hall) spread(from int, row, away []float64) {
 	for to, value := range row {
-		if value == 0 {
+		if value == 0 || to < h.first && h.void[to] {
 			continue
 		}
-		part := 0.5
+		a, b := math.Pow(away[from], farther), math.Pow(away[to], farther)
+		part := a / (a + b)
 		if from >= h.first && to < h.first {
 			part = 1
 		}
@@ -117,9 +131,15 @@ func (h *Hall) share(from int, row []float64) {
 	}
 }
 
+// farther is how strongly the distance counts.
+const farther = 2
+
 // close finds the worst row.
 func (h *Hall) close() {
 	for i := range h.count {
+		if i < h.first && h.void[i] {
+			continue
+		}
 		sum := h.box[i]
 		for _, f := range h.factor[i*h.count:][:h.count] {
 			sum += f
@@ -128,22 +148,29 @@ func (h *Hall) close() {
 	}
 }
 
-// placesOn are places on a room's patch, more where the box or a set wall is near. A
-// patch on which a set wall stands is cut along it, since it is the edge of a shadow.
-func (h *Hall) placesOn(s *roomSide, patch int) []placeOn {
-	i, j := patch%s.nu(), patch/s.nu()
-	u0, u1, v0, v1 := s.lineU[i], s.lineU[i+1], s.lineV[j], s.lineV[j+1]
-	away := math.Inf(1)
-	pieces := []shape.Polygon{s.outline(u0, u1, v0, v1)}
+// away is the distance of a patch, by two opposite corners, to what stands in the way.
+func (h *Hall) away(p, q r3.Vec) float64 {
+	least := math.Inf(1)
 	for k := range h.blocks {
-		b := &h.blocks[k]
-		gap := b.distance(s.place(u0, v0), s.place(u1, v1))
-		away = math.Min(away, gap)
-		if b.solid == nil && gap < touches {
-			pieces = cutAlong(pieces, b.polygon)
+		least = math.Min(least, h.blocks[k].distance(p, q))
+	}
+	return math.Min(least, 1e3) // in an empty room anything will do
+}
+
+// placesOn are places on a room's patch, more where the box or a set wall is near. A
+// patch is cut where it changes from one side of a set wall to the other.
+func (h *Hall) placesOn(s *roomSide, patch int) []placeOn {
+	p, q := s.cell(patch)
+	away := h.away(p, q)
+	pieces := []shape.Polygon{s.outline(p, q)}
+	for k := range h.blocks {
+		if b := &h.blocks[k]; b.solid == nil {
+			pieces = cutBoth(pieces, b.polygon[0], r3.Unit(b.polygon.Normal()))
 		}
 	}
-	n := min(max(int(math.Ceil(math.Max(u1-u0, v1-v0)/(nearPlaces*away))), 1), mostNear)
+	x := components(r3.Sub(q, p))
+	size := math.Max(math.Abs(x[s.u]), math.Abs(x[s.v]))
+	n := min(max(int(math.Ceil(size/(nearPlaces*away))), 1), mostNear)
 	var out []placeOn
 	for _, piece := range pieces {
 		out = placesIn(piece, n, piece.Area()/h.area[s.first+patch], out)
@@ -161,14 +188,29 @@ const (
 	touches = 0.01
 )
 
-// cutAlong cuts convex pieces along a polygon's plane.
-func cutAlong(pieces []shape.Polygon, by shape.Polygon) []shape.Polygon {
+// cutAtFoot cuts convex pieces of a face along the foot of a polygon that stands on it,
+// and across it at the foot's ends.
+func cutAtFoot(pieces []shape.Polygon, by shape.Polygon, s *roomSide) []shape.Polygon {
+	n := r3.Unit(by.Normal())
+	if math.Abs(r3.Dot(n, s.inward())) > 1-1e-6 { // it lies on the face
+		return pieces
+	}
+	pieces = cutBoth(pieces, by[0], n)
+	for _, corner := range by {
+		if x := components(corner); math.Abs(x[s.normal]-s.level) < touches {
+			pieces = cutBoth(pieces, corner, r3.Cross(n, s.inward()))
+		}
+	}
+	return pieces
+}
+
+// cutBoth cuts convex pieces in two by a plane.
+func cutBoth(pieces []shape.Polygon, through, normal r3.Vec) []shape.Polygon {
 	var cut shape.Cutter
 	var out []shape.Polygon
-	n := r3.Unit(by.Normal())
 	for _, p := range pieces {
-		for _, side := range [2]r3.Vec{n, r3.Scale(-1, n)} {
-			if q := cut.Clip(p, by[0], side); q != nil && q.Area() > 1e-6*p.Area() {
+		for _, side := range [2]r3.Vec{normal, r3.Scale(-1, normal)} {
+			if q := cut.Clip(p, through, side); q != nil && q.Area() > 1e-6*p.Area() {
 				out = append(out, q)
 			}
 		}
@@ -192,10 +234,8 @@ func placesIn(p shape.Polygon, n int, weight float64, out []placeOn) []placeOn {
 	whole := p.Area()
 	for i := 2; i < len(p); i++ {
 		for _, t := range split([3]r3.Vec{p[0], p[i-1], p[i]}, min(n-1, 1)) {
-			triangle := shape.Polygon{t[0], t[1], t[2]}
-			for _, at := range placesOnLeaf(triangle) {
-				out = append(out, placeOn{at.at, at.weight * weight * triangle.Area() / whole})
-			}
+			area := norm(r3.Cross(r3.Sub(t[1], t[0]), r3.Sub(t[2], t[0]))) / 2
+			out = onTriangle(t, weight*area/whole, out)
 		}
 	}
 	return out
@@ -209,22 +249,26 @@ func gaussTwo(low, high float64, k, n int) float64 {
 	return low + t*(high-low)
 }
 
-// placesOnLeaf are Gauss's points on a parallelogram, Radon's on a triangle.
-func placesOnLeaf(p shape.Polygon) []placeOn {
-	var out []placeOn
-	if len(p) == 3 {
-		for _, q := range cubature {
-			x := r3.Add(r3.Add(r3.Scale(q.a, p[0]), r3.Scale(q.b, p[1])), r3.Scale(1-q.a-q.b, p[2]))
-			out = append(out, placeOn{x, q.weight})
-		}
-		return out
+// placesOnLeaf are places on a set wall's patch, more where a face of the room is near.
+func (h *Hall) placesOnLeaf(i int) []placeOn {
+	p := h.leaves[i].polygon
+	if h.leaves[i].onFace {
+		return placesIn(p, 2, 1, nil)
 	}
-	a, b := r3.Sub(p[1], p[0]), r3.Sub(p[3], p[0])
-	for i := range order {
-		for j := range order {
-			x := r3.Add(p[0], r3.Add(r3.Scale(gaussPlace[i], a), r3.Scale(gaussPlace[j], b)))
-			out = append(out, placeOn{x, gaussWeight[i] * gaussWeight[j]})
-		}
+	low, high := p.Extent()
+	a, b, first, last := components(low), components(high), components(h.room.Low), components(h.room.High)
+	away, size := math.Inf(1), norm(r3.Sub(high, low))
+	for k := range a {
+		away = math.Min(away, math.Min(a[k]-first[k], last[k]-b[k]))
+	}
+	return placesIn(p, min(max(int(math.Ceil(size/math.Max(away, 1e-9))), 1), mostNear), 1, nil)
+}
+
+// onTriangle are Radon's places.
+func onTriangle(t [3]r3.Vec, weight float64, out []placeOn) []placeOn {
+	for _, q := range cubature {
+		x := r3.Add(r3.Add(r3.Scale(q.a, t[0]), r3.Scale(q.b, t[1])), r3.Scale(1-q.a-q.b, t[2]))
+		out = append(out, placeOn{x, q.weight * weight})
 	}
 	return out
 }

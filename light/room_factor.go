@@ -22,6 +22,9 @@ func (h *Hall) emptyRoom() {
 // join sets the factors of two patches from their exchange area, m2: area times
 // factor, the same both ways.
 func (h *Hall) join(i, j int, exchange float64) {
+	if h.void[i] || h.void[j] {
+		return
+	}
 	h.factor[i*h.count+j] = exchange / h.area[i]
 	h.factor[j*h.count+i] = exchange / h.area[j]
 }

@@ -13,6 +13,8 @@ import (
 type RoomLight struct {
 	hall    *Hall
 	direct  []float64 // straight from the box, mean per patch, lx
+	fine    []fineLight
+	uneven  []float64 // what the unevenness within patches adds, lx
 	arrives []float64 // in all, lx
 	leaves  []float64 // lm/m2
 }
@@ -21,33 +23,11 @@ type RoomLight struct {
 //
 //	E = direct + sum of factor * B,   B = reflectance * E
 func (h *Hall) Light(e *Engine) *RoomLight {
-	l := &RoomLight{hall: h, direct: h.directOn(e)}
+	l := &RoomLight{hall: h}
+	l.direct, l.fine = h.directOn(e)
+	l.spreadUneven()
 	l.solve()
 	return l
-}
-
-// directOn is what comes straight from the box, mean over each patch.
-func (h *Hall) directOn(e *Engine) []float64 {
-	out := make([]float64, h.count)
-	w := new(sight)
-	at := func(p, faces r3.Vec) float64 {
-		return e.at(w, h.pose.In(p), h.pose.InDirection(faces), Flat)
-	}
-	for k := range h.sides {
-		s := &h.sides[k]
-		for i := range s.patches() {
-			for _, p := range h.placesOn(s, i) {
-				out[s.first+i] += p.weight * at(p.at, s.inward())
-			}
-		}
-	}
-	for i := range h.leaves {
-		l := &h.leaves[i]
-		for _, p := range placesOnLeaf(l.polygon) {
-			out[h.first+i] += p.weight * at(r3.Add(p.at, r3.Scale(onFace, l.looks)), l.looks)
-		}
-	}
-	return out
 }
 
 // solve goes round (Gauss and Seidel) until nothing changes; in a closed room of
@@ -55,7 +35,10 @@ func (h *Hall) directOn(e *Engine) []float64 {
 func (l *RoomLight) solve() {
 	h := l.hall
 	n := h.count
-	l.arrives, l.leaves = append([]float64(nil), l.direct...), make([]float64, n)
+	l.arrives, l.leaves = make([]float64, n), make([]float64, n)
+	if l.uneven == nil {
+		l.uneven = make([]float64, n)
+	}
 	var lit []int
 	for i, r := range h.reflect {
 		if r > 0 {
@@ -66,7 +49,7 @@ func (l *RoomLight) solve() {
 	for range mostRounds {
 		change, size := 0.0, 0.0
 		for _, i := range lit {
-			b := h.reflect[i] * (l.direct[i] + l.from(i))
+			b := h.reflect[i] * (l.direct[i] + l.uneven[i] + l.from(i))
 			change, size = math.Max(change, math.Abs(b-l.leaves[i])), math.Max(size, b)
 			l.leaves[i] = b
 		}
@@ -75,7 +58,7 @@ func (l *RoomLight) solve() {
 		}
 	}
 	for i := range n {
-		l.arrives[i] = l.direct[i] + l.from(i)
+		l.arrives[i] = l.direct[i] + l.uneven[i] + l.from(i)
 	}
 }
 
@@ -101,7 +84,8 @@ func (l *RoomLight) At(p, facing r3.Vec, receptor Receptor) float64 {
 	if !l.hall.room.holds(p) || l.hall.inBlock(p) {
 		return 0
 	}
-	w := new(glance)
+	w := l.hall.memory.Get().(*glance)
+	defer l.hall.memory.Put(w)
 	p = l.hall.inside(p)
 	l.hall.look(w, p)
 	m := meter{receptor, r3.Scale(1/length, facing)}
@@ -114,7 +98,10 @@ func (l *RoomLight) At(p, facing r3.Vec, receptor Receptor) float64 {
 // at adds up what is seen from a place from which the blocks have been looked at.
 func (l *RoomLight) at(w *glance, p r3.Vec, m meter) float64 {
 	sum := 0.0
-	l.hall.seen(w, p, m, func(patch int, share float64) { sum += share * l.leaves[patch] })
+	l.hall.seen(w, p, m, l.hall.lit, func(patch int, share float64) { sum += share * l.leaves[patch] })
+	for i := range l.fine {
+		sum += l.fine[i].seen(w, l.hall, p, m)
+	}
 	return math.Max(0, sum)
 }
 

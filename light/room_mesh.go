@@ -35,6 +35,12 @@ func (s *roomSide) patchArea() float64 {
 // place is the point of a face at u, v.
 func (s *roomSide) place(u, v float64) r3.Vec { return s.vector(u, v, s.level) }
 
+// cell is a patch by two opposite corners.
+func (s *roomSide) cell(patch int) (p, q r3.Vec) {
+	i, j := patch%s.nu(), patch/s.nu()
+	return s.place(s.lineU[i], s.lineV[j]), s.place(s.lineU[i+1], s.lineV[j+1])
+}
+
 // vector has parts along the face's two axes and across it.
 func (s *roomSide) vector(u, v, n float64) r3.Vec {
 	var x [3]float64
@@ -45,10 +51,11 @@ func (s *roomSide) vector(u, v, n float64) r3.Vec {
 // inward is the unit normal into the room.
 func (s *roomSide) inward() r3.Vec { return s.vector(0, 0, s.toward) }
 
-// outline is the polygon of a patch's corners, running so that its Normal() points
-// out of the room.
-func (s *roomSide) outline(u0, u1, v0, v1 float64) shape.Polygon {
-	return s.outward(shape.Polygon{s.place(u0, v0), s.place(u1, v0), s.place(u1, v1), s.place(u0, v1)})
+// outline is the rectangle between two opposite corners on a face, running so that its
+// Normal() points out of the room.
+func (s *roomSide) outline(p, q r3.Vec) shape.Polygon {
+	a, b := components(p), components(q)
+	return s.outward(shape.Polygon{p, s.place(b[s.u], a[s.v]), q, s.place(a[s.u], b[s.v])})
 }
 
 // outward turns a polygon that runs counter-clockwise in u, v so that its Normal()
@@ -66,11 +73,12 @@ func (s *roomSide) outward(p shape.Polygon) shape.Polygon {
 	return p
 }
 
-// leaf is a patch of a set wall, one of its two faces.
+// leaf is a patch by itself: of a set wall, one of its two faces, or a piece of a
+// room's patch on which a set wall stands.
 type leaf struct {
 	polygon shape.Polygon // its Normal() points against looks
 	looks   r3.Vec
-	wall    int // of the room's surfaces
+	onFace  bool // a piece of a room's patch
 }
 
 // mesh cuts the room's faces and the set walls into patches.
@@ -106,7 +114,35 @@ func (h *Hall) mesh(along int) {
 	for i := range h.room.Surfaces {
 		h.meshWall(i, longest/float64(along))
 	}
+	h.void = make([]bool, h.first)
+	for k := range h.sides {
+		h.meshFeet(k)
+	}
 	h.count += len(h.leaves)
+}
+
+// meshFeet takes apart the patches of a face on which set walls stand: light on one
+// side of a wall is none on the other.
+func (h *Hall) meshFeet(k int) {
+	s := &h.sides[k]
+	for i := range s.patches() {
+		p, q := s.cell(i)
+		pieces := []shape.Polygon{s.outline(p, q)}
+		for b := range h.blocks {
+			if by := &h.blocks[b]; by.distance(p, q) < touches {
+				pieces = cutAtFoot(pieces, by.polygon, s)
+			}
+		}
+		if len(pieces) < 2 {
+			continue
+		}
+		h.void[s.first+i] = true
+		h.reflect[s.first+i] = 0
+		for _, piece := range pieces {
+			h.leaves = append(h.leaves, leaf{piece, s.inward(), true})
+			h.area, h.reflect = append(h.area, piece.Area()), append(h.reflect, h.reflectance(k))
+		}
+	}
 }
 
 // spanning are the two axes across an axis, in rising order.
@@ -137,7 +173,7 @@ func (h *Hall) meshWall(index int, target float64) {
 			for i, j := 0, len(back)-1; i < j; i, j = i+1, j-1 {
 				back[i], back[j] = back[j], back[i]
 			}
-			h.leaves = append(h.leaves, leaf{piece, r3.Scale(-1, normal), index}, leaf{back, normal, index})
+			h.leaves = append(h.leaves, leaf{piece, r3.Scale(-1, normal), false}, leaf{back, normal, false})
 			h.area = append(h.area, piece.Area(), piece.Area())
 			h.reflect = append(h.reflect, s.Reflectance, s.Reflectance)
 		}
@@ -162,32 +198,33 @@ const (
 	leastAlongWall, mostAlongWall = 4, 10
 )
 
-// cutEvenly cuts a parallelogram into parallelograms, any other convex polygon into
-// triangles, about as wide as the target.
+// cutEvenly cuts a convex polygon of four corners into such, any other into triangles,
+// about as wide as the target.
 func cutEvenly(p shape.Polygon, target float64) []shape.Polygon {
 	steps := func(length float64) int {
 		return min(max(int(math.Ceil(length/target)), leastAlongWall), mostAlongWall)
 	}
-	if len(p) == 4 && norm(r3.Sub(r3.Add(p[0], p[2]), r3.Add(p[1], p[3]))) < 1e-9 {
-		a, b := r3.Sub(p[1], p[0]), r3.Sub(p[3], p[0])
-		na, nb := steps(norm(a)), steps(norm(b))
+	edge := func(i, j int) float64 { return norm(r3.Sub(p[j], p[i])) }
+	var out []shape.Polygon
+	if len(p) == 4 {
+		nu, nv := steps(math.Max(edge(0, 1), edge(3, 2))), steps(math.Max(edge(0, 3), edge(1, 2)))
 		at := func(i, j int) r3.Vec {
-			return r3.Add(p[0], r3.Add(r3.Scale(float64(i)/float64(na), a), r3.Scale(float64(j)/float64(nb), b)))
+			u, v := float64(i)/float64(nu), float64(j)/float64(nv)
+			low := r3.Add(r3.Scale(1-u, p[0]), r3.Scale(u, p[1]))
+			high := r3.Add(r3.Scale(1-u, p[3]), r3.Scale(u, p[2]))
+			return r3.Add(r3.Scale(1-v, low), r3.Scale(v, high))
 		}
-		var out []shape.Polygon
-		for j := range nb {
-			for i := range na {
+		for j := range nv {
+			for i := range nu {
 				out = append(out, shape.Polygon{at(i, j), at(i+1, j), at(i+1, j+1), at(i, j+1)})
 			}
 		}
 		return out
 	}
-	var out []shape.Polygon
 	for i := 2; i < len(p); i++ {
-		t := [3]r3.Vec{p[0], p[i-1], p[i]}
-		longest := math.Max(norm(r3.Sub(t[1], t[0])), math.Max(norm(r3.Sub(t[2], t[1])), norm(r3.Sub(t[0], t[2]))))
-		depth := int(math.Ceil(math.Log2(float64(steps(longest)))))
-		for _, piece := range split(t, depth) {
+		longest := math.Max(edge(0, i-1), math.Max(edge(i-1, i), edge(0, i)))
+		depth := int(math.Log2(float64(steps(longest))))
+		for _, piece := range split([3]r3.Vec{p[0], p[i-1], p[i]}, depth) {
 			out = append(out, shape.Polygon{piece[0], piece[1], piece[2]})
 		}
 	}

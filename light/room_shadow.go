@@ -28,7 +28,6 @@ type glance struct {
 	other   [][3]float64
 	grid    cornerGrid
 	polygon shape.Polygon
-	all     bool // also what sends nothing
 }
 
 // cast is a convex face of a block with the block it belongs to.

@@ -56,28 +56,33 @@ func (g *cornerGrid) cell(i, j int) cornerTerm {
 
 // seen calls add with every patch of which the meter sees some: lx per lm/m2 that
 // leaves it. A patch may come several times, also with less than 0: what is hidden.
-// The blocks must have been looked at. The meter must have a closed form.
-func (h *Hall) seen(w *glance, eye r3.Vec, m meter, add func(patch int, share float64)) {
+// The blocks must have been looked at. The meter must have a closed form. Only lit
+// patches count; nil is all.
+func (h *Hall) seen(w *glance, eye r3.Vec, m meter, lit []bool, add func(patch int, share float64)) {
 	for k := range h.sides {
-		s := &h.sides[k]
-		if h.flush(s, eye, m) {
-			continue
-		}
-		h.whole(w, s, eye, m, add)
-		h.hidden(w, s, eye, m, add)
+		h.seenSide(w, &h.sides[k], eye, m, lit, add)
 	}
 	h.seenLeaves(w, eye, m, add)
 }
 
+// seenSide is that of one face, or of a finer part of one.
+func (h *Hall) seenSide(w *glance, s *roomSide, eye r3.Vec, m meter, lit []bool, add func(patch int, share float64)) {
+	if s.flush(eye, m) {
+		return
+	}
+	whole(w, s, eye, m, lit, add)
+	hidden(w, s, eye, m, lit, add)
+}
+
 // flush tells whether a flat receiver lies on a face of the room: it gets nothing
 // from its own plane.
-func (h *Hall) flush(s *roomSide, eye r3.Vec, m meter) bool {
+func (s *roomSide) flush(eye r3.Vec, m meter) bool {
 	x := components(eye)
 	return m.receptor == Flat && (x[s.normal]-s.level)*s.toward < 2*onFace && math.Abs(r3.Dot(m.faces, s.inward())) > 1-1e-9
 }
 
 // whole gives a face's patches as if nothing stood in the room.
-func (h *Hall) whole(w *glance, s *roomSide, eye r3.Vec, m meter, add func(int, float64)) {
+func whole(w *glance, s *roomSide, eye r3.Vec, m meter, lit []bool, add func(int, float64)) {
 	x := components(eye)
 	c := (x[s.normal] - s.level) * s.toward
 	if c <= 0 {
@@ -93,7 +98,7 @@ func (h *Hall) whole(w *glance, s *roomSide, eye r3.Vec, m meter, add func(int, 
 	for j := range s.nv() {
 		for i := range s.nu() {
 			patch := s.first + j*s.nu() + i
-			if h.dark(w, patch) {
+			if lit != nil && !lit[patch] {
 				continue
 			}
 			if m.receptor == Flat {
@@ -103,7 +108,7 @@ func (h *Hall) whole(w *glance, s *roomSide, eye r3.Vec, m meter, add func(int, 
 					continue
 				}
 				if low < 0 {
-					h.clipped(w, s, i, j, eye, m, add)
+					clipped(w, s, i, j, eye, m, add)
 					continue
 				}
 			}
@@ -129,13 +134,10 @@ func (s *roomSide) below(eye [3]float64, c, fu, fv, fn float64) bool {
 	return most <= 0
 }
 
-// dark patches send nothing, and need not be looked at for the light.
-func (h *Hall) dark(w *glance, patch int) bool { return !w.all && h.reflect[patch] == 0 }
-
 // clipped gives one patch corner by corner.
-func (h *Hall) clipped(w *glance, s *roomSide, i, j int, eye r3.Vec, m meter, add func(int, float64)) {
+func clipped(w *glance, s *roomSide, i, j int, eye r3.Vec, m meter, add func(int, float64)) {
 	w.cut.Reset()
-	p := m.horizon(&w.sight, s.outline(s.lineU[i], s.lineU[i+1], s.lineV[j], s.lineV[j+1]), eye)
+	p := m.horizon(&w.sight, s.outline(s.place(s.lineU[i], s.lineV[j]), s.place(s.lineU[i+1], s.lineV[j+1])), eye)
 	if p != nil {
 		add(s.first+j*s.nu()+i, m.from(p, eye))
 	}
@@ -145,10 +147,10 @@ func (h *Hall) clipped(w *glance, s *roomSide, i, j int, eye r3.Vec, m meter, ad
 func (m meter) from(p shape.Polygon, eye r3.Vec) float64 { return m.uniform(p, eye) / math.Pi }
 
 // hidden takes away what the blocks hide of a face.
-func (h *Hall) hidden(w *glance, s *roomSide, eye r3.Vec, m meter, add func(int, float64)) {
+func hidden(w *glance, s *roomSide, eye r3.Vec, m meter, lit []bool, add func(int, float64)) {
 	for _, piece := range w.shadows(s, eye) {
 		w.overCells(s, piece, func(patch int, part shape.Polygon) {
-			if h.dark(w, patch) {
+			if lit != nil && !lit[patch] {
 				return
 			}
 			w.cut.Reset()
