@@ -101,21 +101,28 @@ func (v *window) takes(c *shape.Cutter, p shape.Polygon) (pitch float64, ok bool
 	return v.between(p)
 }
 
+// between is takes for what lies in the wedge of the range's pitches.
 func (v *window) between(p shape.Polygon) (float64, bool) {
-	var left, right bool
+	var left, right r3.Vec // the corners farthest to both sides
+	var most [2]float64
 	for i := range p {
 		d := r3.Sub(p[i], v.eye)
-		sideways, pitch, out := v.sideways(d)
-		if !out {
+		side, pitch, out := v.sideways(d)
+		switch {
+		case !out:
 			return pitch, true
+		case side < most[0]:
+			left, most[0] = d, side
+		case side > most[1]:
+			right, most[1] = d, side
 		}
-		left, right = left || sideways < 0, right || sideways > 0
 	}
-	if !left || !right {
+	if most[0] == 0 || most[1] == 0 {
 		return 0, false
 	}
-	center, _ := p.Bound() // passes before the lens: looked at in its middle
-	_, pitch, _ := v.sideways(r3.Sub(center, v.eye))
+	// It passes before the lens: between two corners it crosses the plane of tilt.
+	t := most[0] / (most[0] - most[1])
+	_, pitch, _ := v.sideways(r3.Add(left, r3.Scale(t, r3.Sub(right, left))))
 	return math.Max(v.low, math.Min(v.high, pitch)), true
 }
 
