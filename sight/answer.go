@@ -17,7 +17,8 @@ type Answer struct {
 // where no lens helps; AnyLensClears is true where even the widest considered does.
 type CameraAnswer struct {
 	Name          string   `json:"name"`
-	Swept         string   `json:"swept"` // stands, pan, track or orbit: what from and to count
+	Swept         string   `json:"swept"`         // stands, pan, track or orbit: what from and to count
+	Way           []Number `json:"way,omitempty"` // from and to of the whole way: degrees, or shares of the track
 	FieldOfView   *Field   `json:"field_of_view_deg"`
 	Sees          []Seen   `json:"sees"`
 	ErrorDeg      Number   `json:"error_deg"` // of from_deg and to_deg

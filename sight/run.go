@@ -75,6 +75,12 @@ func (k *work) run() CameraAnswer {
 	}
 	k.answer.Swept = k.way.kind
 	k.answer.FieldOfView = k.way.frame.field()
+	switch k.way.kind {
+	case "orbit", "pan":
+		k.answer.Way = []Number{Number(k.way.low / degree), Number(k.way.high / degree)}
+	case "track":
+		k.answer.Way = []Number{0, 1}
+	}
 	if !k.trouble() {
 		return k.answer
 	}
