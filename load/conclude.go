@@ -30,6 +30,8 @@ func (w *work) conclude() {
 	for i := range w.rig.Beams {
 		w.concludeBeam(&w.rig.Beams[i])
 	}
+	w.concludeFloor()
+	w.concludeLevel()
 	w.concludePath()
 	w.concludeLift()
 	w.concludeLosses()

@@ -85,8 +85,11 @@ func (w *work) solve() {
 		w.tie(loads)
 		w.built, err = model.rest(loads)
 	}
+	if err == nil {
+		err = model.onFloor(w.built)
+	}
 	if err != nil {
-		w.unsolved = err.Error()
+		w.built, w.unsolved = nil, err.Error()
 		return
 	}
 	w.grow()
