@@ -13,41 +13,59 @@ import (
 // which the sight is cut exactly; what two patches exchange is then the mean of what
 // either finds, so that light is neither made nor lost on the way.
 func (h *Hall) crossings() {
-	w := new(glance)
 	h.box = make([]float64, h.count)
-	row, away := make([]float64, h.count), make([]float64, h.count)
+	away := make([]float64, h.count)
 	for i := range away {
 		away[i] = 1 / math.Sqrt(h.area[i]) // of leaves, of which the smaller's places are the nearer
-	}
-	for k := range h.sides {
-		s := &h.sides[k]
-		for i := range s.patches() {
-			away[s.first+i] = h.away(s.cell(i))
+		if i < h.first {
+			s := h.sideOf(i)
+			away[i] = h.away(s.cell(i - s.first))
 		}
 	}
-	for k := range h.sides {
-		s := &h.sides[k]
-		m := meter{Flat, s.inward()}
-		for i := range s.patches() {
-			if h.void[s.first+i] {
-				continue
-			}
-			clear(row)
-			for _, at := range h.placesOn(s, i) {
-				h.box[s.first+i] += at.weight * h.lost(w, s, m, at, row)
-			}
-			h.spread(s.first+i, row, away)
-		}
-	}
-	for i := range h.leaves {
-		clear(row)
-		m := meter{Flat, h.leaves[i].looks}
-		for _, at := range h.placesOnLeaf(i) {
-			h.box[h.first+i] += at.weight * h.view(w, m, at, row)
-		}
-		h.spread(h.first+i, row, away)
+	// Rows are found on all cores and spread in their order, so that the number of cores
+	// doesn't change a bit of the sums.
+	rows := make([][]found, h.count)
+	overCores(h.count, func(i int) { rows[i] = h.row(i) })
+	for i, row := range rows {
+		h.spread(i, row, away)
 	}
 	h.close()
+}
+
+// found is what a patch finds of another beyond the empty room's form factor.
+type found struct {
+	patch int
+	share float64
+}
+
+// row is all that a patch finds; it sets the box's share.
+func (h *Hall) row(i int) []found {
+	if i < h.first && h.void[i] {
+		return nil
+	}
+	w := h.memory.Get().(*glance)
+	defer h.memory.Put(w)
+	if len(w.row) != h.count {
+		w.row = make([]float64, h.count)
+	}
+	clear(w.row)
+	if i < h.first {
+		s := h.sideOf(i)
+		for _, at := range h.placesOn(s, i-s.first) {
+			h.box[i] += at.weight * h.lost(w, s, meter{Flat, s.inward()}, at, w.row)
+		}
+	} else {
+		for _, at := range h.placesOnLeaf(i - h.first) {
+			h.box[i] += at.weight * h.view(w, meter{Flat, h.leaves[i-h.first].looks}, at, w.row)
+		}
+	}
+	var out []found
+	for patch, share := range w.row {
+		if share != 0 && (patch >= h.first || !h.void[patch]) {
+			out = append(out, found{patch, share})
+		}
+	}
+	return out
 }
 
 // placeOn is a place on a patch with its share of the area.
@@ -116,11 +134,9 @@ func (h *Hall) boxShare(w *glance, eye r3.Vec, m meter) float64 {
 // is found from either, and the one that is farther from what stands in the way counts
 // the more: a shadow's edge is wide on it, and is cut exactly on the other. Between a
 // face of the room and a leaf, whose places are the nearer, the leaf's row counts alone.
-func (h *Hall) spread(from int, row, away []float64) {
-	for to, value := range row {
-		if value == 0 || to < h.first && h.void[to] {
-			continue
-		}
+func (h *Hall) spread(from int, row []found, away []float64) {
+	for _, f := range row {
+		to, value := f.patch, f.share
 		a, b := math.Pow(away[from], farther), math.Pow(away[to], farther)
 		part := a / (a + b)
 		if from >= h.first && to < h.first {

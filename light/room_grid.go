@@ -14,9 +14,9 @@ import (
 const (
 	// wideCell is the number of steps across a cell at first; a power of 2.
 	wideCell = 8
-	// evenEnough is how far a cell's edges may bend from straight, over its value: the
-	// parabola through them is then some ten times nearer.
-	evenEnough = 0.02
+	// evenEnough is how far a cell's edges may bend from straight, over all the light in
+	// its middle: the parabola through them is then some ten times nearer.
+	evenEnough = 0.01
 )
 
 // grid reads n x n nodes of a flat receiver: straight light at every node, the room's
@@ -26,7 +26,7 @@ func (w *work) grid(l lighting, points []r3.Vec, n int, facing r3.Vec) []float64
 	if l.room == nil {
 		return values
 	}
-	back := smooth(n, func(nodes []int, give []float64) {
+	back := smooth(n, values, func(nodes []int, give []float64) {
 		overCores(len(nodes), func(i int) { give[i] = l.room.At(points[nodes[i]], facing, Flat) })
 	})
 	for i := range values {
@@ -55,10 +55,10 @@ func overCores(count int, do func(i int)) {
 // gridCell is a square of nodes: its lowest corner and its width in steps.
 type gridCell struct{ x, y, width int }
 
-// smooth fills an n x n grid, x fastest, from as few readings as it takes. It reads
-// every node where the cells do not fit.
-func smooth(n int, read func(nodes []int, give []float64)) []float64 {
-	s := &smoothing{n: n, value: make([]float64, n*n), known: make([]bool, n*n), read: read}
+// smooth fills an n x n grid, x fastest, from as few readings as it takes to be even
+// beside a base that is added later. It reads every node where the cells do not fit.
+func smooth(n int, base []float64, read func(nodes []int, give []float64)) []float64 {
+	s := &smoothing{n: n, base: base, value: make([]float64, n*n), known: make([]bool, n*n), read: read}
 	if (n-1)%wideCell != 0 || n < 2 {
 		s.need(0, 0, n, n, 1)
 		s.fetch()
@@ -95,6 +95,7 @@ func smooth(n int, read func(nodes []int, give []float64)) []float64 {
 // smoothing is a grid that is being filled.
 type smoothing struct {
 	n      int
+	base   []float64
 	value  []float64
 	known  []bool
 	wanted []int
@@ -129,7 +130,8 @@ func (s *smoothing) at(c gridCell, i, j int) float64 {
 
 // even tells whether the middles lie between their ends.
 func (s *smoothing) even(c gridCell) bool {
-	size := s.at(c, 1, 1)
+	half := c.width / 2
+	size := s.at(c, 1, 1) + s.base[(c.y+half)*s.n+c.x+half]
 	for k := range 3 {
 		across := s.at(c, 1, k) - (s.at(c, 0, k)+s.at(c, 2, k))/2
 		along := s.at(c, k, 1) - (s.at(c, k, 0)+s.at(c, k, 2))/2

@@ -28,6 +28,7 @@ type glance struct {
 	other   [][3]float64
 	grid    cornerGrid
 	polygon shape.Polygon
+	row     []float64 // of one patch to all
 }
 
 // cast is a convex face of a block with the block it belongs to.
