@@ -49,27 +49,6 @@ func (b block) near(at r3.Vec) r3.Vec {
 	return b.Pose.Out(r3.Vec{X: clamp(in.X, b.Half[0]), Y: clamp(in.Y, b.Half[1]), Z: clamp(in.Z, b.Half[2])})
 }
 
-// apart is the distance between two blocks, 0 where they meet: by projecting onto the
-// one and the other in turn (Cheney and Goldstein, 1959), to a tenth of a millimetre
-// at worst.
-func apart(a, b block) float64 {
-	at := b.near(a.Pose.Origin)
-	was := math.Inf(1)
-	for range projections {
-		onA := a.near(at)
-		at = b.near(onA)
-		d := r3.Norm(r3.Sub(at, onA))
-		if d == 0 || was-d < 1e-12 {
-			return d
-		}
-		was = d
-	}
-	return was
-}
-
-// projections is after how many steps the search for a distance ends.
-const projections = 2000
-
 // top is the height of a block's highest corner.
 func (b block) top() float64 {
 	_, high := b.Extent()

@@ -8,6 +8,6 @@
 // What can be built but should not be is a finding and never stops anything.
 //
 // Sources: habits of the trade are cited as common practice, the play of pins and ears
-// as design assumptions. Distances between blocks by alternating projections, Cheney
-// and Goldstein (1959).
+// as design assumptions. Whether two blocks meet by separating axes, Gottschalk, Lin and
+// Manocha (1996).
 package fit

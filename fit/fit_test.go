@@ -133,7 +133,7 @@ func TestApart(t *testing.T) {
 		{unit(0, 0, 0, 0), unit(1, 1, 1, 0.3), 0},
 		{segment("", "", "", r3.Vec{X: -1}, r3.Vec{X: 1}), segment("", "", "", r3.Vec{Y: -1, Z: 2}, r3.Vec{Y: 1, Z: 2}), 2}, // skew
 	} {
-		if got := apart(c.a, c.b); math.Abs(got-c.want) > 1e-6 {
+		if got := apart(c.a, c.b); math.Abs(got-c.want) > 1e-12 {
 			t.Errorf("got %.9g, want %.9g", got, c.want)
 		}
 	}
@@ -141,12 +141,12 @@ func TestApart(t *testing.T) {
 		num := func(name string) float64 { return rapid.Float64Range(-4, 4).Draw(r, name) }
 		a, b := unit(0, 0, 0, num("ta")), unit(num("x"), num("y"), num("z"), num("tb"))
 		got, back := apart(a, b), apart(b, a)
-		if math.Abs(got-back) > 1e-4 {
+		if math.Abs(got-back) > 1e-9 {
 			r.Fatalf("%g there, %g back", got, back)
 		}
 		for range 200 {
 			at := a.Pose.Out(r3.Vec{X: num("px") / 4, Y: num("py") / 4, Z: num("pz") / 4})
-			if d := r3.Norm(r3.Sub(b.near(at), at)); d < got-1e-4 {
+			if d := r3.Norm(r3.Sub(b.near(at), at)); d < got-1e-9 {
 				r.Fatalf("a place at %g, nearest is said to be %g", d, got)
 			}
 		}

@@ -30,6 +30,7 @@ func (w *work) concludeStands() {
 	}
 	for i := range f.standing {
 		w.concludeRating(i)
+		w.concludeGear(i)
 		w.concludeTip(i)
 		w.concludeHead(i)
 		w.concludeUplift(i)
@@ -109,14 +110,7 @@ func (w *work) concludeRating(i int) {
 	if s.Ear == nil && s.Arm == nil {
 		return
 	}
-	cases := []finding.Input{{Symbol: "P_built", Name: "on its top as built", Value: built, Unit: "N", Origin: w.floor.shareOrigin()}}
-	if w.rig.Plan.Provision != nil {
-		cases = append(cases, finding.Input{Symbol: "P_grown", Name: "on its top with the provision up", Value: grown, Unit: "N", Origin: w.floor.shareOrigin()})
-	}
-	if d := w.diagonal(); s.Ear != nil && finding.Known(d) {
-		cases = append(cases, finding.Input{Symbol: "P_diagonal", Name: "half of the box, because on a real floor a diagonal carries most", Value: d, Unit: "N",
-			Origin: source.DiagonalShare().Citation.String()})
-	}
+	cases := w.loadCases(s, "on its top", built, grown)
 	limit, row := ratedAt(s)
 	check := finding.Check{
 		ID: "load.stand." + s.Name, Subject: w.standSubject(s), Statement: fmt.Sprintf("Stand %s, what its top carries at a rise of %.2f m", s.Name, s.Rise),
@@ -127,6 +121,19 @@ func (w *work) concludeRating(i int) {
 	}
 	check.Causes = w.standCauses(s)
 	w.add(check.Conclude())
+}
+
+// loadCases lists a load by case; of a stand of four the diagonal is one.
+func (w *work) loadCases(s *rig.Stand, where string, built, grown float64) []finding.Input {
+	cases := []finding.Input{{Symbol: "P_built", Name: where + " as built", Value: built, Unit: "N", Origin: w.floor.shareOrigin()}}
+	if w.rig.Plan.Provision != nil {
+		cases = append(cases, finding.Input{Symbol: "P_grown", Name: where + " with the provision up", Value: grown, Unit: "N", Origin: w.floor.shareOrigin()})
+	}
+	if d := w.diagonal(); s.Ear != nil && finding.Known(d) {
+		cases = append(cases, finding.Input{Symbol: "P_diagonal", Name: "half of the box, because on a real floor a diagonal carries most", Value: d, Unit: "N",
+			Origin: source.DiagonalShare().Citation.String()})
+	}
+	return cases
 }
 
 // ratedAt is the load of the row at or next above a stand's rise, in N, and which row

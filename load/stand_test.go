@@ -351,6 +351,22 @@ func TestUnknownMassIsTheRoot(t *testing.T) {
 	}
 }
 
+// What nobody rated is not known: an arm without a rating; with one it is held to half of
+// it, as people are beneath (the share of a working load limit of package source).
+func TestArmRating(t *testing.T) {
+	text := armPlan("three", 2, 0, "panel", 1, "")
+	_, found := analyze(t, text)
+	if f := byID(found, "load.rated.arm.one"); f == nil || f.Result != finding.NotKnown {
+		t.Errorf("unrated: %+v", f)
+	}
+	for rated, want := range map[string]finding.Result{"46 kg": finding.Tight, "60 kg": finding.Within, "40 kg": finding.Over} {
+		_, found = analyze(t, strings.Replace(text, "bare: {mass: 0 kg}", "bare: {mass: 0 kg, rated: "+rated+"}", 1))
+		if f := byID(found, "load.rated.arm.one"); f == nil || f.Result != want {
+			t.Errorf("rated %s for 22.6 kg: %+v, want %s", rated, f, want)
+		}
+	}
+}
+
 // balancedOnEars holds what is left of forces and moments to rounding.
 func balancedOnEars(t *testing.T, a Answer) {
 	t.Helper()

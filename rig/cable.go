@@ -18,20 +18,23 @@ type Loom struct {
 	Pick  r3.Vec // in box axes
 	Tube  string // that the pick is on; empty where none is there
 	Feeds []Feed
-	Rise  float64 // m of each feed between floor and pick
+	Rise  float64 // m of each feed between its run, on the floor or overhead, and the pick
+	High  bool    // the run is overhead: the tie-in is no lower than the pick
 }
 
-// Feed is one circuit's cable from the tie-in to the pick. Lamps are parts.
+// Feed is one circuit's cable from the tie-in to the pick: the part that runs along the
+// floor, or overhead at the tie-in's height, and the part that hangs at the pick. Lamps
+// are parts.
 type Feed struct {
-	Part  string
-	Lamps []string
+	Run, Part string
+	Lamps     []string
 }
 
 // strainRelief is the slack that each cable has at the pick, in m. Design assumption.
 const strainRelief = 1.0
 
 // cables places a feed for each circuit from the tie-in, along the floor and up to the
-// pick at the box's edge beside a line or stand, and from there a cable along
+// pick, or overhead and down to it where the tie-in is no lower than the pick, at the box's edge beside a line or stand, and from there a cable along
 // the tubes from lamp to lamp.
 func (d *deriver) cables() {
 	power := d.Plan.Power
@@ -45,7 +48,11 @@ func (d *deriver) cables() {
 	}
 	from := r3.Vec{X: float64(power.TieIn[0]), Y: float64(power.TieIn[1]), Z: float64(power.TieIn[2])}
 	pick := d.pick(from)
-	d.Loom = &Loom{Pick: pick, Tube: d.tubeAt(pick), Rise: math.Max(0, d.Pose.Out(pick).Z)}
+	above := d.Pose.Out(pick).Z
+	d.Loom = &Loom{Pick: pick, Tube: d.tubeAt(pick), Rise: math.Max(0, above)}
+	if from.Z >= above {
+		d.Loom.High, d.Loom.Rise = true, from.Z-above
+	}
 	for _, lamps := range d.circuits() {
 		if lamps = d.onBoxOnly(lamps); len(lamps) > 0 {
 			d.feed(lamps, from, entry)
@@ -178,32 +185,44 @@ func (d *deriver) heldAt() []r3.Vec {
 // alongWalls is the way between two places over the floor: x, then y.
 func alongWalls(a, b r3.Vec) float64 { return math.Abs(a.X-b.X) + math.Abs(a.Y-b.Y) }
 
-// feed places one circuit's cable in two parts: what lies on the floor, and what hangs
-// below the pick, which the box carries there.
+// feed places one circuit's cable in two parts: its run, which the floor carries or,
+// overhead, the building, and what hangs between there and the pick, which the box
+// carries at the pick.
 func (d *deriver) feed(lamps []string, from r3.Vec, entry kit.Hardware) {
 	loom, power := d.Loom, d.Plan.Power.Cable
 	number := len(loom.Feeds) + 1
-	foot, pick := d.Pose.Out(loom.Pick), loom.Pick
-	below := r3.Vec{X: foot.X, Y: foot.Y}
-	over := d.Pose.In(below)
-	start := from
+	pick := loom.Pick
+	run := d.run(number, from, entry)
+	end := d.Pose.In(*run.To)
+	length := loom.Rise + strainRelief
+	p := Part{ID: fmt.Sprintf("feed.%d", number), What: "cable", Name: entry.Label(power), KitKind: "cable", KitID: power, Body: string(BottomFrame),
+		Demo: entry.Source.Demo("mass"), Center: pick, From: &end, To: &pick, Length: length, Path: "power",
+		Why: fmt.Sprintf("circuit %d in the loom, %.2f m between its run and the pick at the box's edge, with slack", number, loom.Rise)}
+	p.Mass, p.MassFrom = pieceMass(entry, length)
+	d.weigh(p, Weight{OnTube: loom.Tube, Station: pick})
+	loom.Feeds = append(loom.Feeds, Feed{Run: run.ID, Part: p.ID, Lamps: lamps})
+}
+
+// run places the part of a feed between the tie-in and below or above the pick.
+func (d *deriver) run(number int, from r3.Vec, entry kit.Hardware) Part {
+	power, foot := d.Plan.Power.Cable, d.Pose.Out(d.Loom.Pick)
+	id, way, end := fmt.Sprintf("feed.%d.floor", number), "along the floor", r3.Vec{X: foot.X, Y: foot.Y}
 	length := from.Z + alongWalls(from, foot)
-	p := Part{ID: fmt.Sprintf("feed.%d.floor", number), What: "cable", Name: entry.Label(power), KitKind: "cable", KitID: power, Body: "floor", InRoom: true,
-		Demo: entry.Source.Demo("mass"), Center: r3.Scale(0.5, r3.Add(start, below)), From: &start, To: &below, Length: length, Path: "power",
-		Why: fmt.Sprintf("circuit %d, from the tie-in along the floor, %.2f m", number, length)}
+	body := "floor"
+	if d.Loom.High {
+		id, way, end, body = fmt.Sprintf("feed.%d.high", number), "overhead at its height", r3.Vec{X: foot.X, Y: foot.Y, Z: from.Z}, "building"
+		length = alongWalls(from, foot)
+	}
+	p := Part{ID: id, What: "cable", Name: entry.Label(power), KitKind: "cable", KitID: power, Body: body, InRoom: true,
+		Demo: entry.Source.Demo("mass"), Center: r3.Scale(0.5, r3.Add(from, end)), From: &from, To: &end, Length: length, Path: "power",
+		Why: fmt.Sprintf("circuit %d, from the tie-in %s, %.2f m", number, way, length)}
 	p.Mass, p.MassFrom = pieceMass(entry, length)
 	if p.Mass == nil {
 		d.add(p)
 	} else {
 		d.onFloor(p)
 	}
-	length = loom.Rise + strainRelief
-	p = Part{ID: fmt.Sprintf("feed.%d", number), What: "cable", Name: entry.Label(power), KitKind: "cable", KitID: power, Body: string(BottomFrame),
-		Demo: entry.Source.Demo("mass"), Center: pick, From: &over, To: &pick, Length: length, Path: "power",
-		Why: fmt.Sprintf("circuit %d in the loom, up %.2f m to the pick at the box's edge, with slack", number, loom.Rise)}
-	p.Mass, p.MassFrom = pieceMass(entry, length)
-	d.weigh(p, Weight{OnTube: loom.Tube, Station: pick})
-	loom.Feeds = append(loom.Feeds, Feed{Part: p.ID, Lamps: lamps})
+	return p
 }
 
 // cableOnBox places the cable along the tubes from the pick, or from the lamp before it
