@@ -81,12 +81,15 @@ func (w *work) wayOf(c circuit.Circuit) way {
 // lamp in the plan's order. The current falls on the way, so that the voltage lost is
 // that of the whole current over Σ IᵢLᵢ/I.
 func (w *work) chain(c circuit.Circuit) (way, bool) {
-	floor, ok1 := w.rig.Part("feed.1.floor")
-	up, ok2 := w.rig.Part("feed.1")
+	if w.rig.Loom == nil || len(w.rig.Loom.Feeds) == 0 {
+		return way{}, false
+	}
+	run, ok1 := w.rig.Part(w.rig.Loom.Feeds[0].Run)
+	up, ok2 := w.rig.Part(w.rig.Loom.Feeds[0].Part)
 	if !ok1 || !ok2 || up.To == nil {
 		return way{}, false
 	}
-	length, moment, at := floor.Length+up.Length, 0.0, *up.To
+	length, moment, at := run.Length+up.Length, 0.0, *up.To
 	for _, l := range w.of(c) {
 		station, ok := w.station(l)
 		if _, arm := w.toArm(l); !ok || arm {
