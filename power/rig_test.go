@@ -72,7 +72,7 @@ func checkFeed(t *testing.T, name string, r *rig.Rig, feed rig.Feed, c power.Cir
 		t.Errorf("%s: circuit %s of %v is not among the rig's feeds %v", name, c.Name, c.Lamps, r.Loom.Feeds)
 		return
 	}
-	floor, _ := r.Part(feed.Part + ".floor")
+	floor, _ := r.Part(feed.Run)
 	conductor, known := power.Designated(r.Plan.Power.Cable)
 	left, volts := float64(c.Amps), 0.0
 	length := up.Length + floor.Length
