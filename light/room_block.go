@@ -36,7 +36,9 @@ func (h *Hall) gatherWalls() {
 	h.boxes = len(h.blocks)
 	for i := range h.room.Surfaces {
 		for _, part := range h.room.Surfaces[i].Corners.Convex() {
-			h.blocks = append(h.blocks, polygonOccluder(part, -1))
+			if part.Area() > onFace { // its corners may lie in one line
+				h.blocks = append(h.blocks, polygonOccluder(part, -1))
+			}
 		}
 	}
 }

@@ -128,7 +128,7 @@ func (h *Hall) meshFeet(k int) {
 	for i := range s.patches() {
 		p, q := s.cell(i)
 		pieces := []shape.Polygon{s.outline(p, q)}
-		for b := range h.blocks {
+		for b := h.boxes; b < len(h.blocks); b++ {
 			if by := &h.blocks[b]; by.distance(p, q) < touches {
 				pieces = cutAtFoot(pieces, by.polygon, s)
 			}
