@@ -1,8 +1,10 @@
 package plan
 
 import (
+	"fmt"
 	"slices"
 
+	"softloft/quantity"
 	"softloft/source"
 )
 
@@ -85,6 +87,33 @@ func (c *checker) supply() {
 		c.known("power.cable", "cable", p.Cable, ids(c.Kit.Cable))
 	}
 	if c.Plan.Crew != nil {
-		count(c, "crew.people", "a crew", c.Plan.Crew.People, 1, mostPeople)
+		c.crew(c.Plan.Crew)
 	}
 }
+
+// crew checks who is there and how fast they work.
+func (c *checker) crew(crew *Crew) {
+	count(c, "crew.people", "a crew", crew.People, 1, mostPeople)
+	r := crew.Rates
+	for _, rate := range []struct {
+		key string
+		x   quantity.Duration
+	}{{"piece", r.Piece}, {"fitting", r.Fitting}, {"lamp", r.Lamp}, {"address", r.Address}, {"sheet", r.Sheet}, {"tie", r.Tie}, {"line", r.Line},
+		{"overhead", r.Overhead}, {"stand", r.Stand}, {"bag", r.Bag}, {"level", r.Level}, {"hold", r.Hold}} {
+		c.demand("crew.rates."+rate.key, "a time", rate.x >= 0 && rate.x <= longestRate, "from 0 s to 24 hours, such as 90 s")
+	}
+	c.demand("crew.rates.cable", "a speed", r.Cable >= slowestRate, "1 mm/s or more, such as 0.2 m/s")
+	c.demand("crew.rates.haul", "a speed", r.Haul >= slowestRate, "1 mm/s or more, such as 0.05 m/s")
+	c.demand("crew.rates.slack", "a share", r.Slack >= 0 && r.Slack <= 10, "from 0% to 1000%, such as 30%")
+	c.demand("crew.rates.strike", "a share", r.Strike > 0 && r.Strike <= 10, "more than 0% and at most 1000%, such as 60%")
+	for _, name := range crew.Names.All() {
+		path := "crew.names." + name[0]
+		c.demand(path, "a name", len([]rune(name[1])) <= mostNameRunes, fmt.Sprintf("at most %d characters", mostNameRunes))
+	}
+}
+
+// Bounds of rates against slips of the pen: design assumptions.
+const (
+	longestRate = 24 * 3600
+	slowestRate = 1e-3
+)

@@ -29,7 +29,7 @@ type Plan struct {
 	Lift      *Lift      `key:"lift" doc:"the box on its way up"`
 	Stands    []Stand    `key:"stands" doc:"stands under the box or beside it"`
 	Power     *Power     `key:"power" doc:"where current comes from"`
-	Crew      *Crew      `key:"crew" unused:"build" doc:"who is there"`
+	Crew      *Crew      `key:"crew" doc:"who is there, how fast they work, who says go"`
 	Probes    []Probe    `key:"probes" doc:"meter points"`
 	Kit       kit.Kit    `key:"kit" doc:"kit entries of this plan's own; one with the id of another replaces it"`
 }
@@ -59,9 +59,4 @@ type Power struct {
 	Circuit quantity.Current    `key:"circuit" default:"20 A" source:"design assumption" doc:"rating of one circuit's breaker"`
 	TieIn   *[3]quantity.Length `key:"tie_in" doc:"where the feed starts, in the room"`
 	Cable   string              `key:"cable" doc:"cable from the tie-in to the box"`
-}
-
-// Crew is who is there.
-type Crew struct {
-	People int `key:"people" default:"4" source:"design assumption" doc:"pairs of hands, you included"`
 }

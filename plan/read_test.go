@@ -43,7 +43,7 @@ func TestEverything(t *testing.T) {
 		}
 		unused = append(unused, u.Key)
 	}
-	want := []string{"sheet.paper", "box.leak", "hang.safety.slack", "crew"}
+	want := []string{"sheet.paper", "box.leak", "hang.safety.slack"}
 	if diff := cmp.Diff(want, unused); diff != "" {
 		t.Error(diff)
 	}
