@@ -78,7 +78,7 @@ func (v *varied) rows() {
 			table[i+1] = append(table[i+1], cells[i])
 		}
 	}
-	table[0] = append(append([]string{clean(v.short())}, head...), "result")
+	table[0] = append(append([]string{clean(v.short())}, head...), fmt.Sprintf("%-14s", "result"))
 	for i := range v.v.Rows {
 		r := &v.v.Rows[i]
 		table[i+1] = append(append([]string{v.at(r)}, table[i+1]...), v.verdictOf(r))
@@ -87,8 +87,7 @@ func (v *varied) rows() {
 }
 
 func (v *varied) short() string {
-	name := v.v.Key
-	return name[strings.LastIndexByte(name, '.')+1:]
+	return strings.TrimSuffix(strings.TrimPrefix(v.v.Key, "box."), ".by")
 }
 
 func (v *varied) columnsOf() []cellOf {
@@ -115,7 +114,7 @@ func (v *varied) columnsOf() []cellOf {
 // at is a row's value in the reader's units.
 func (v *varied) at(r *vary.Row) string {
 	if !v.v.Ask.Number {
-		return clean(r.Text)
+		return clean(strings.Trim(r.Text, "[]"))
 	}
 	return v.valueAt(float64(r.Value))
 }
@@ -141,14 +140,17 @@ func (v *varied) valueAt(x float64) string {
 	return strings.TrimSpace(fmt.Sprintf("%.4g %s", x, v.v.Unit))
 }
 
+// verdictOf is a row's result as shape and word, with how many findings are over where
+// several are.
 func (v *varied) verdictOf(r *vary.Row) string {
+	text := shapes[r.Result] + " " + string(r.Result)
 	switch {
 	case r.Refused != "":
-		return "- refused"
+		text = "- refused"
 	case len(r.Over) > 1:
-		return fmt.Sprintf("%s %s (%d)", shapes[r.Result], r.Result, len(r.Over))
+		text += fmt.Sprintf(" (%d)", len(r.Over))
 	}
-	return shapes[r.Result] + " " + string(r.Result)
+	return fmt.Sprintf("%-14s", text)
 }
 
 func ofMark(r *vary.Row, tell func(*vary.Mark) string) string {

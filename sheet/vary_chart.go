@@ -196,11 +196,13 @@ func (p *plotted) loads() draw.Chart {
 			return float64(quantity.Force(m.Force).Mass()) / size
 		}
 	}
-	return p.chart("Loads: the whole box, and the most on one line, point and stand in any case", unit,
+	c := p.chart("Loads: the whole box, and the most on one line, point and stand in any case", unit,
 		p.line("box", draw.Solid, func(r *vary.Row) float64 { return float64(r.Mass) / size }),
 		p.line("line", draw.Dashed, most(func(r *vary.Row) *vary.Most { return r.Line })),
 		p.line("point", draw.Dotted, most(func(r *vary.Row) *vary.Most { return r.Point })),
 		p.line("stand", draw.DashDot, most(func(r *vary.Row) *vary.Most { return r.Stand })))
+	c.Limits = []draw.Limit{{At: 0}} // so that a small change looks small
+	return c
 }
 
 // uprights adds a line at every value at which the result changes.

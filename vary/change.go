@@ -21,9 +21,10 @@ type Change struct {
 }
 
 const (
-	mostNarrowed = 24   // changes that are narrowed down; the others lie between two steps
+	mostNarrowed = 8    // changes that are narrowed down at once; the others stay wider
 	mostHalvings = 12   // of one bracket
 	narrow       = 0.01 // of the value and of what is varied
+	nearZero     = 0.1  // of what is varied: smaller values count as this
 )
 
 // bracket is a change between two values that were tried.
@@ -94,8 +95,9 @@ func (w *work) narrowed(b *bracket) bool {
 	if w.ask.kind.whole && gap <= 1 {
 		return true
 	}
+	span := w.ask.span()
 	value := math.Max(math.Abs(b.high.step.Value), math.Abs(b.low.step.Value))
-	return gap <= narrow*math.Min(value, w.ask.span())*(1+1e-9)
+	return gap <= narrow*math.Min(math.Max(value, nearZero*span), span)*(1+1e-9)
 }
 
 // halve works out the middle of every bracket and keeps the half with the change. Where

@@ -17,7 +17,6 @@ type kind struct {
 	measured  bool
 	whole     bool
 	list      bool // a word stands for a list of one
-	optional  bool // none is no value
 	dimension quantity.Dimension
 	words     []string // all that there are; nil where the kit has them
 }
@@ -49,7 +48,7 @@ func kindOf(t reflect.Type, name string) (k kind, why string) {
 	case reflect.Bool:
 		return kind{words: []string{"true", "false"}}, ""
 	case reflect.String:
-		return kind{optional: !reads}, ""
+		return kind{}, ""
 	case reflect.Slice:
 		return kind{list: true}, listOf(t)
 	case reflect.Array:
@@ -101,16 +100,16 @@ func (k kind) example() string {
 	case len(k.words) > 1:
 		return k.words[0] + "," + k.words[1]
 	}
-	return "one,other"
+	return "A,B"
 }
 
 // wrapped is a typed value as the plan takes it.
 func (k kind) wrapped(text string) string {
 	switch {
+	case k.list && text == "none":
+		return "[]"
 	case k.list && !strings.HasPrefix(text, "["):
 		return "[" + text + "]"
-	case k.optional && text == "none":
-		return `""`
 	}
 	return text
 }

@@ -33,6 +33,22 @@ func newStepper(file *plan.File, ask *Ask, keep Keep) *stepper {
 
 // plan returns the plan with the value in it.
 func (s *stepper) plan(text string) (*plan.File, error) {
+	bare := s.ask.Key == "box.crate" && text == "none"
+	file, err := s.set(text, bare)
+	if err != nil || s.ask.Key == "box.trim" || s.ask.Key == "box.cloth_at" {
+		return file, err
+	}
+	file, err = s.kept(file)
+	if err == nil && bare {
+		file = uncrated(file)
+	}
+	return file, err
+}
+
+func (s *stepper) set(text string, bare bool) (*plan.File, error) {
+	if bare {
+		return uncrated(s.file), nil
+	}
 	file := s.file
 	for _, path := range s.ask.Paths {
 		var err error
@@ -40,10 +56,14 @@ func (s *stepper) plan(text string) (*plan.File, error) {
 			return nil, err
 		}
 	}
-	if s.ask.Key == "box.trim" || s.ask.Key == "box.cloth_at" {
-		return file, nil
-	}
-	return s.kept(file)
+	return file, nil
+}
+
+// uncrated is a plan without its crate, which has no word for none: the key is left out.
+func uncrated(file *plan.File) *plan.File {
+	changed, all, box := *file, *file.Plan, *file.Plan.Box
+	box.Crate, all.Box, changed.Plan = "", &box, &all
+	return &changed
 }
 
 // kept moves the trim or the cloth so that the other stays, where crate or skirt now
