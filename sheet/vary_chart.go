@@ -27,7 +27,7 @@ func VaryPicture(a *vary.Answer) draw.Picture {
 	var charts []draw.Chart
 	for _, c := range []draw.Chart{p.trims(), p.stopsOf(), p.lightOf(), p.softness(), p.loads()} {
 		if p.drawn(c) {
-			charts = append(charts, p.uprights(c))
+			charts = append(charts, p.uprights(c, len(charts) == 0))
 		}
 	}
 	if len(charts) == 0 {
@@ -205,8 +205,9 @@ func (p *plotted) loads() draw.Chart {
 	return c
 }
 
-// uprights adds a line at every value at which the result changes.
-func (p *plotted) uprights(c draw.Chart) draw.Chart {
+// uprights adds a line at every value at which the result changes, named where that is
+// asked for.
+func (p *plotted) uprights(c draw.Chart, named bool) draw.Chart {
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, s := range c.Series {
 		for _, y := range s.Y {
@@ -224,9 +225,21 @@ func (p *plotted) uprights(c draw.Chart) draw.Chart {
 			continue
 		}
 		x := float64(change.From+change.To) / 2 / size
-		c.Series = append(c.Series, draw.Series{Name: change.After, X: []float64{x, x}, Y: []float64{low, high}, Dash: draw.DashDot})
+		name := ""
+		if named {
+			name = turn(change)
+		}
+		c.Series = append(c.Series, draw.Series{Name: name, X: []float64{x, x}, Y: []float64{low, high}, Dash: draw.DashDot})
 	}
 	return c
+}
+
+// turn tells a change from left to right.
+func turn(c vary.Change) string {
+	if c.From > c.To {
+		c.Before, c.After = c.After, c.Before
+	}
+	return c.Before + " → " + c.After
 }
 
 // stacked puts charts below a title.
