@@ -27,7 +27,8 @@ var mayImport = map[string][]string{
 	"plan/key":      {"document", "quantity"},
 	"plan/schema":   {"plan", "plan/key"},
 	"rig":           {"plan", "kit", "shape", "circuit"},
-	"light":         {"rig", "photometry", "shape", "finding"},
+	"head":          {},
+	"light":         {"rig", "photometry", "shape", "finding", "head"},
 	"load":          {"rig", "frame", "finding"},
 	"fit":           {"rig", "shape", "finding"},
 	"sight":         {"rig", "shape", "finding"},
@@ -43,14 +44,15 @@ var mayImport = map[string][]string{
 	"draw/svg":      {"draw"},
 	"draw/pdf":      {"draw/typeface"},
 	"draw/png":      {"draw/typeface"},
+	"draw/face":     {"draw/png", "light"},
 	"sheet":         {"answer", "draw", "vary"},
-	"cmd/softloft":  {"sheet", "answer", "plan", "plan/schema", "draw/svg", "draw/pdf", "draw/png"},
+	"cmd/softloft":  {"sheet", "answer", "plan", "plan/schema", "draw/svg", "draw/pdf", "draw/png", "draw/face"},
 }
 
 // engine packages keep out of the machine: they build for js/wasm, and the same plan
 // gives the same bytes.
 var engine = []string{"quantity", "document", "source", "finding", "shape", "frame", "photometry", "kit", "plan", "plan/key",
-	"rig", "light", "load", "fit", "sight", "cut", "circuit", "power", "stock", "pull", "answer", "vary", "draw"}
+	"rig", "head", "light", "load", "fit", "sight", "cut", "circuit", "power", "stock", "pull", "answer", "vary", "draw"}
 
 var ofTheMachine = []string{"os", "net", "net/http", "time", "math/rand", "math/rand/v2", "database/sql", "syscall"}
 

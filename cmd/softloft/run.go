@@ -25,6 +25,7 @@ type commands struct {
 	Power   powerCommand   `cmd:"" help:"Put the lamps on circuits: amps, cable, voltage drop, size of the supply."`
 	Sight   sightCommand   `cmd:"" help:"Say what each camera sees of the rig, and which trim or lens clears it."`
 	Vary    varyCommand    `cmd:"" help:"Answer a plan over a range of one of its values: what a foot of trim costs, and where a result changes."`
+	Face    faceCommand    `cmd:"" help:"Light a plain head at every mark: in gray and in false stops."`
 	Draw    drawCommand    `cmd:"" help:"Draw plan and sections to scale."`
 	Sheet   sheetCommand   `cmd:"" help:"Write one page for print: drawing, result, loads, cautions."`
 	New     newCommand     `cmd:"" help:"Write a commented starter plan."`

@@ -29,15 +29,26 @@ const largest = 20000
 // Write paints at a number of dots per mm: 8 is about 200 dpi. It returns the
 // writer's error.
 func Write(to io.Writer, p draw.Picture, dotsPerMM float64) error {
+	return png.Encode(to, Paint(p, dotsPerMM))
+}
+
+// Paint paints at a number of dots per mm on white.
+func Paint(p draw.Picture, dotsPerMM float64) *image.RGBA {
 	width, height := pixels(p.Width*dotsPerMM), pixels(p.Height*dotsPerMM)
-	c := &canvas{image: image.NewRGBA(image.Rect(0, 0, width, height)), dots: dotsPerMM}
-	for i := range c.image.Pix {
-		c.image.Pix[i] = 0xff
+	picture := image.NewRGBA(image.Rect(0, 0, width, height))
+	for i := range picture.Pix {
+		picture.Pix[i] = 0xff
 	}
-	for _, item := range p.Items {
+	Over(picture, dotsPerMM, p.Items...)
+	return picture
+}
+
+// Over paints items over a picture, at a number of dots per mm.
+func Over(picture *image.RGBA, dotsPerMM float64, items ...draw.Item) {
+	c := &canvas{image: picture, dots: dotsPerMM}
+	for _, item := range items {
 		c.item(item)
 	}
-	return png.Encode(to, c.image)
 }
 
 func pixels(x float64) int { return int(math.Max(1, math.Min(largest, math.Ceil(x)))) }
