@@ -8,7 +8,8 @@ import (
 )
 
 // What is read at few nodes is within 0.1 % of what is read at every node, rms, and
-// nowhere farther than a cell may bend, in all light on the area's height and on two walls of the panel's room.
+// nowhere farther than a cell may bend, of all light on the area's height and on two
+// walls of the panel's room.
 func TestSmoothGrid(t *testing.T) {
 	e, h := panelRoom(t, patchesAlong)
 	l := h.Light(e)
