@@ -114,15 +114,35 @@ func (v *varied) columnsOf() []cellOf {
 // at is a row's value in the reader's units.
 func (v *varied) at(r *vary.Row) string {
 	if !v.v.Ask.Number {
+		if r.Text == "[]" {
+			return "none"
+		}
 		return clean(strings.Trim(r.Text, "[]"))
 	}
 	return v.valueAt(float64(r.Value))
+}
+
+// small reports whether the lengths are told in millimeters: of lenses and sensors
+// always, of others where the reader has metres and all are short.
+func (v *varied) small() bool {
+	if v.v.Unit != "m" || strings.HasSuffix(v.v.Key, ".lens") || strings.Contains(v.v.Key, ".sensor") {
+		return v.v.Unit == "m"
+	}
+	for _, s := range v.v.Ask.Steps {
+		if math.Abs(s.Value) > 0.3 {
+			return false
+		}
+	}
+	return v.units == quantity.InMetres
 }
 
 // valueAt prints a number of the quantity that is varied.
 func (v *varied) valueAt(x float64) string {
 	switch v.v.Unit {
 	case "m":
+		if v.small() {
+			return fmt.Sprintf("%.4g mm", 1000*x)
+		}
 		return v.units.Length(quantity.Length(x))
 	case "kg":
 		return v.units.Mass(quantity.Mass(x))
@@ -255,7 +275,11 @@ func (v *varied) changes() {
 		v.line("  nowhere between these values")
 	}
 	for _, c := range v.v.Changes {
-		text := fmt.Sprintf("between %s and %s: ", v.fine(float64(c.From)), v.fine(float64(c.To)))
+		from, to := v.fine(float64(c.From)), v.fine(float64(c.To))
+		if from == to {
+			from, to = strings.TrimSpace(fmt.Sprintf("%.5g %s", float64(c.From), v.v.Unit)), strings.TrimSpace(fmt.Sprintf("%.5g %s", float64(c.To), v.v.Unit))
+		}
+		text := fmt.Sprintf("between %s and %s: ", from, to)
 		switch {
 		case c.Finding == "":
 			text += fmt.Sprintf("the result goes from %s to %s", c.Before, c.After)

@@ -60,11 +60,13 @@ func (p *plotted) axis() (size float64, name string) {
 	case !p.v.Ask.Number:
 		var told []string
 		for i, r := range p.rows {
-			told = append(told, fmt.Sprintf("%d: %s", i+1, clean(r.Text)))
+			told = append(told, fmt.Sprintf("%d: %s", i+1, p.at(r)))
 		}
 		return 1, key + "  " + strings.Join(told, ", ")
 	case p.v.Ask.Share():
 		return 0.01, key + " (%)"
+	case p.small():
+		return 0.001, key + " (mm)"
 	case p.v.Unit == "m" && feet:
 		return float64(quantity.Foot), key + " (ft)"
 	case p.v.Unit == "kg" && feet:
@@ -77,20 +79,23 @@ func (p *plotted) axis() (size float64, name string) {
 	return 1, key + " (" + p.v.Unit + ")"
 }
 
-// line is a series of what each row has; nil values leave a gap.
+// line is a series of what each row has: a line through numbers, a level stroke for each
+// word, since there is nothing between two words. What is not known leaves a gap.
 func (p *plotted) line(name string, dash draw.Dash, of func(*vary.Row) float64) draw.Series {
+	const half = 0.35
 	s := draw.Series{Name: name, Dash: dash}
 	size, _ := p.axis()
 	for i, r := range p.rows {
-		x := float64(i + 1)
-		if p.v.Ask.Number {
-			x = float64(r.Value) / size
-		}
 		y := math.NaN()
 		if r.Refused == "" {
 			y = of(r)
 		}
-		s.X, s.Y = append(s.X, x), append(s.Y, y)
+		if p.v.Ask.Number {
+			s.X, s.Y = append(s.X, float64(r.Value)/size), append(s.Y, y)
+			continue
+		}
+		x := float64(i + 1)
+		s.X, s.Y = append(s.X, x-half, x+half, x+half), append(s.Y, y, y, math.NaN())
 	}
 	return s
 }
