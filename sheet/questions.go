@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"softloft/finding"
+	"softloft/load"
 	"softloft/quantity"
 )
 
@@ -21,9 +22,11 @@ func (c *check) questions() {
 	c.question(4, "what may still go up", c.growth())
 	c.question(5, "is box, rope or tie-off in shot; what trim clears", c.shotInShort())
 	c.question(6, "lowest edge over the floor and over heads", c.lowest())
+	c.question(7, "tilt: which rope, how many inches, what it then carries", c.tilting())
+	c.question(8, "bags on each leg, hands on each line", c.hands())
 	c.question(10, "which circuit is each lamp on; amps on each leg", c.circuitsInShort())
 	c.question(11, "what is short, what stands in", "softloft pull PLAN --stock FILE holds the list against a shop's stock")
-	c.line("   7 to 9, 12: not answered yet")
+	c.question(12, "another cloth, or a skirt rolled", "softloft vary PLAN --over box.cloth[0]=light,half,heavy compares cloths; any key of the plan goes")
 }
 
 func (c *check) question(number int, ask, told string) {
@@ -41,7 +44,7 @@ func (c *check) weight() string {
 	if !finding.Known(float64(c.a.Load.Mass)) {
 		return "not known, some masses are missing"
 	}
-	told := quantity.LoadUp(c.units, quantity.Mass(c.a.Load.Mass)) + " on the lines"
+	told := quantity.LoadUp(c.units, quantity.Mass(c.a.Load.Mass)) + c.carriedBy()
 	name, built, lost := "", 0.0, math.NaN()
 	for _, p := range c.a.Load.Points {
 		if v := p.Cases.Built; v != nil && float64(-v[2]) > built {
@@ -58,6 +61,17 @@ func (c *check) weight() string {
 		}
 	}
 	return told + c.notPlaced()
+}
+
+// carriedBy names what the box hangs or stands on.
+func (c *check) carriedBy() string {
+	switch {
+	case len(c.a.Load.Lines) > 0:
+		return " on the lines"
+	case len(c.a.Load.Stands) > 0:
+		return " on the stands"
+	}
+	return ", and nothing carries it"
 }
 
 // notPlaced reminds that the weight isn't whole.
@@ -80,7 +94,7 @@ func (c *check) level() string {
 	if a.Level > 1 {
 		return fmt.Sprintf("full level is %s short", c.units.Stops(quantity.Stops(-a.Reserve)))
 	}
-	return fmt.Sprintf("%.0f %%, with %s in hand at full level (direct light)", 100*float64(a.Level), c.units.Stops(quantity.Stops(a.Reserve)))
+	return fmt.Sprintf("%.0f %%, with %s in hand at full level", 100*float64(a.Level), c.units.Stops(quantity.Stops(a.Reserve)))
 }
 
 func (c *check) twoUp() string {
@@ -93,12 +107,29 @@ func (c *check) twoUp() string {
 	return told + c.raisedShot()
 }
 
+// growth tells what more could go up beside what the plan provides for.
 func (c *check) growth() string {
-	if c.a.Model.Plan.Provision == nil {
-		return "the plan provides for nothing more"
+	told := "the plan provides for nothing more"
+	if c.a.Model.Plan.Provision != nil {
+		worst, name := c.nearestLoad()
+		told = fmt.Sprintf("with what the plan provides for up, the loads are %s their limits; nearest: %s", words[worst], clean(name))
 	}
-	worst := finding.Within
-	name := ""
+	grow := c.a.Load.RoomToGrow
+	if grow == nil || !finding.Known(float64(grow.Mass)) {
+		return told
+	}
+	told += fmt.Sprintf("; %s more among today's lamps", c.units.Mass(quantity.Mass(grow.Mass)))
+	for _, f := range c.a.Findings {
+		if f.ID == grow.FirstLimit {
+			told += ", then first: " + clean(f.Statement)
+		}
+	}
+	return told
+}
+
+// nearestLoad is the worst result among the loads, and the nearest limit of it.
+func (c *check) nearestLoad() (worst finding.Result, name string) {
+	worst = finding.Within
 	margin := math.Inf(1)
 	for _, f := range c.a.Findings {
 		if !strings.HasPrefix(f.ID, "load.") {
@@ -108,7 +139,51 @@ func (c *check) growth() string {
 			worst, name, margin = w, f.Statement, f.Margin
 		}
 	}
-	return fmt.Sprintf("with what the plan provides for up, the loads are %s their limits; nearest: %s", words[worst], clean(name))
+	return worst, name
+}
+
+// tilting tells the last step of the path that the plan asks for.
+func (c *check) tilting() string {
+	path := c.a.Load.TiltPath
+	if len(path) == 0 {
+		return "softloft load PLAN --tilt x=15deg works it out; the plan asks for none"
+	}
+	last := path[len(path)-1]
+	var told []string
+	for _, l := range c.a.Load.Lines {
+		length, ok := last.Lengths[l.Name]
+		if ok && finding.Known(float64(length)) {
+			told = append(told, fmt.Sprintf("%s %+.1f in, %s", clean(l.Name), float64(length-l.Length)/0.0254, c.force(last.Tension[l.Name])))
+		}
+	}
+	return fmt.Sprintf("at %.0f°: %s", float64(last.Degrees), strings.Join(told, "; "))
+}
+
+// hands tells the bags that each stand wants, and what each pair of hands pulls when a
+// line is hauled.
+func (c *check) hands() string {
+	var told []string
+	for _, s := range c.a.Load.Stands {
+		if fewest, ok := fewestBags(s); ok {
+			told = append(told, fmt.Sprintf("%s %.0f × %s", clean(s.Name), float64(fewest.Needed), c.units.Mass(quantity.Mass(fewest.Each))))
+		}
+	}
+	if lift := c.a.Load.Lift; lift != nil {
+		for _, l := range lift.Lines {
+			told = append(told, fmt.Sprintf("%s %d pulling %s each", clean(l.Name), l.People, c.force(l.PerPerson)))
+		}
+	}
+	return strings.Join(told, "; ")
+}
+
+// fewestBags is the size of bag of which a stand wants the fewest.
+func fewestBags(s load.Stand) (fewest load.BagCount, ok bool) {
+	for _, b := range s.BagCounts {
+		if finding.Known(float64(b.Needed)) && (!ok || b.Needed < fewest.Needed) {
+			fewest, ok = b, true
+		}
+	}
+	return fewest, ok
 }
 
 var words = map[finding.Result]string{finding.Within: "within", finding.Tight: "tight under", finding.Over: "over", finding.NotKnown: "not known against"}
