@@ -71,7 +71,8 @@ func (e *Engine) divide(l *lamp) {
 		l.parts = append(l.parts, part{kept, chamber, inside, kept.Area() / area})
 	}
 	up, down := r3.Vec{Z: 1}, r3.Vec{Z: -1}
-	if roof := e.scene.Depth; roof > 0 {
+	// An opening that lies in the roof's level is below it, and counts once.
+	if roof := e.scene.Depth; roof > 0 && !lies(rest, roof) {
 		add(cut.Clip(rest, r3.Vec{Z: roof}, up), 0, false)
 		rest = cut.Clip(rest, r3.Vec{Z: roof}, down)
 	}

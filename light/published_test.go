@@ -275,3 +275,15 @@ func TestSixPatchCube(t *testing.T) {
 		rel(t, "side", x.arrives[2], c[3], 2e-7)
 	}
 }
+
+// An opening at the level of an open roof gives what it gives a hair above or below.
+func TestOpeningAtTheRoofCountsOnce(t *testing.T) {
+	at := func(z float64) float64 {
+		s := Scene{Size: [2]float64{4, 4}, Clear: [2]float64{4, 4}, Depth: 0.5, Roof: Roof{Open: true},
+			Lamps: []Lamp{downward(0.2, -0.3, z, 1, 0.5, 1000)}}
+		return prepared(t, s).At(r3.Vec{X: 0.5, Z: -3}, up, Flat)
+	}
+	below, level, above := at(0.5-1e-5), at(0.5), at(0.5+1e-5)
+	rel(t, "at the roof's level, from below", level, below, 1e-4)
+	rel(t, "at the roof's level, from above", level, above, 1e-4)
+}

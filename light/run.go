@@ -1,6 +1,7 @@
 package light
 
 import (
+	"cmp"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -40,6 +41,7 @@ type work struct {
 	full     lighting // all lamps at full level; the same where they are
 	answer   Answer
 	hall     *Hall // nil outdoors
+	along    int   // the room's patches along its longest edge; 0 is patchesAlong
 	findings []finding.Finding
 }
 
@@ -76,7 +78,7 @@ func (w *work) prepareRoom(scene *Scene, dimmed bool) error {
 		return nil
 	}
 	var err error
-	if w.hall, err = PrepareRoom(room, scene, w.rig.Pose); err != nil {
+	if w.hall, err = prepareRoom(room, scene, w.rig.Pose, cmp.Or(w.along, patchesAlong)); err != nil {
 		return err
 	}
 	w.now.room = w.hall.Light(w.now.engine)

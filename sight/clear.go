@@ -125,13 +125,27 @@ func widestLens(s *scene, w *way, lens float64) (widest float64, any bool) {
 		if seenWith(s, w, b, high/lens) {
 			return math.NaN(), false
 		}
-		low = bisectLens(s, w, b, low, high, lens)
+		low = bisectLens(s, w, b, low, bracketLens(s, w, b, low, high, lens), lens)
 	}
 	return low, low == least
 }
 
+// bracketLens finds, by growing steps from a lens with which a body is seen, one with
+// which it is not: most bodies ask for little more than the one before.
+func bracketLens(s *scene, w *way, b *body, seen, clear, lens float64) float64 {
+	for step := 1.01; seen*step < clear; step *= step {
+		if !seenWith(s, w, b, seen*step/lens) {
+			return seen * step
+		}
+	}
+	return clear
+}
+
+// lensError is within what the widest clear lens is solved, relative to it.
+const lensError = 1e-5
+
 func bisectLens(s *scene, w *way, b *body, seen, clear, lens float64) float64 {
-	for clear/seen > 1+1e-5 {
+	for clear/seen > 1+lensError {
 		middle := math.Sqrt(clear * seen)
 		if seenWith(s, w, b, middle/lens) {
 			seen = middle
