@@ -16,18 +16,29 @@ const PaperMargin = 10.0
 // Drawings draws every view on a sheet of its own, on its side, with the line that says
 // which plan it shows.
 func Drawings(a *answer.Answers, paper string) []Picture {
-	size := PaperSize(paper)
-	width, height := size.Height, size.Width
 	var sheets []Picture
-	for _, view := range All(a, Space{width - 2*PaperMargin, height - 2*PaperMargin - 5}) {
-		sheet := view
-		sheet.Width, sheet.Height, sheet.Items = width, height, nil
-		sheet.Add(Demo(a, Box{0, 0, width, height})...)
-		sheet.Place(view, Point{PaperMargin, PaperMargin})
-		sheet.Add(Imprint(a, Point{PaperMargin, height - PaperMargin - 1}, width-2*PaperMargin)...)
-		sheets = append(sheets, sheet)
+	for _, view := range All(a, sheetSpace(paper)) {
+		sheets = append(sheets, onSheet(a, view, paper))
 	}
 	return sheets
+}
+
+// sheetSpace is what a sheet on its side leaves for a view.
+func sheetSpace(paper string) Space {
+	size := PaperSize(paper)
+	return Space{size.Height - 2*PaperMargin, size.Width - 2*PaperMargin - 5}
+}
+
+// onSheet puts a view on a sheet on its side.
+func onSheet(a *answer.Answers, view Picture, paper string) Picture {
+	size := PaperSize(paper)
+	width, height := size.Height, size.Width
+	sheet := view
+	sheet.Width, sheet.Height, sheet.Items = width, height, nil
+	sheet.Add(Demo(a, Box{0, 0, width, height})...)
+	sheet.Place(view, Point{PaperMargin, PaperMargin})
+	sheet.Add(Imprint(a, Point{PaperMargin, height - PaperMargin - 1}, width-2*PaperMargin)...)
+	return sheet
 }
 
 // Imprint is the line at the foot of every sheet: the plan, its revision and digest, and

@@ -38,7 +38,8 @@ func (c *drawCommand) Run(s *session) error {
 	if err != nil {
 		return err
 	}
-	pictures := draw.Drawings(answer.Of(file), string(file.Plan.Sheet.Paper))
+	answers := answer.Of(file)
+	pictures := append(draw.Drawings(answers, string(file.Plan.Sheet.Paper)), lightPictures(answers)...)
 	if err := os.MkdirAll(c.Out, 0o755); err != nil {
 		return fmt.Errorf("the folder %s cannot be made: %w", c.Out, errors.Unwrap(err))
 	}
