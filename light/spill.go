@@ -9,7 +9,7 @@ import (
 )
 
 // spillNodes is the number of nodes along each edge of a wall.
-const spillNodes = 33
+const spillNodes = 17
 
 // spill reads every wall of the room, and every named surface.
 func (w *work) spill() {
