@@ -37,7 +37,8 @@ var mayImport = map[string][]string{
 	"power":         {"rig", "finding", "circuit"},
 	"stock":         {"kit", "cut"},
 	"pull":          {"rig", "load", "power", "stock", "finding"},
-	"answer":        {"light", "load", "fit", "sight", "power", "pull", "rig", "plan"},
+	"build":         {"rig", "load", "pull", "finding"},
+	"answer":        {"light", "load", "fit", "sight", "power", "pull", "build", "rig", "plan"},
 	"vary":          {"answer", "plan/key"},
 	"draw":          {"answer"},
 	"draw/typeface": {"draw"},
@@ -52,7 +53,7 @@ var mayImport = map[string][]string{
 // engine packages keep out of the machine: they build for js/wasm, and the same plan
 // gives the same bytes.
 var engine = []string{"quantity", "document", "source", "finding", "shape", "frame", "photometry", "kit", "plan", "plan/key",
-	"rig", "head", "light", "load", "fit", "sight", "cut", "circuit", "power", "stock", "pull", "answer", "vary", "draw"}
+	"rig", "head", "light", "load", "fit", "sight", "cut", "circuit", "power", "stock", "pull", "build", "answer", "vary", "draw"}
 
 var ofTheMachine = []string{"os", "net", "net/http", "time", "math/rand", "math/rand/v2", "database/sql", "syscall"}
 

@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"sync"
 
+	"softloft/build"
 	"softloft/finding"
 	"softloft/fit"
 	"softloft/light"
@@ -36,6 +37,9 @@ type Answers struct {
 	Power      *power.Answer     `json:"power,omitempty"`
 	Sight      *sight.Answer     `json:"sight,omitempty"`
 	Pull       []pull.Row        `json:"pull"`
+	Build      []build.Step      `json:"build"`
+	Strike     []build.Step      `json:"strike"`
+	Job        *build.Job        `json:"job"`
 	TwoUp      finding.Number    `json:"two_feet_up_stops"` // of the area's mean, the box two feet higher
 	TwoUpShot  *Shot             `json:"two_feet_up_in_shot,omitempty"`
 	Cautions   []string          `json:"cautions"`
@@ -85,10 +89,18 @@ func Of(file *plan.File) *Answers {
 	a.Findings = append(a.Findings, ofPower...)
 	a.Findings = append(a.Findings, ofSight...)
 	a.Findings = append(a.Findings, fit.Run(model)...)
+	a.Findings = append(a.Findings, a.order(model)...)
 	a.Findings = finding.Silence(a.Findings)
 	a.Result = overall(a.Findings)
 	a.Demo = demo(model) || a.Power != nil && a.Power.Demo
 	return a
+}
+
+// order puts the work in order, after load and list.
+func (a *Answers) order(model *rig.Rig) []finding.Finding {
+	told, found := build.Run(model, a.Load, a.Pull)
+	a.Build, a.Strike, a.Job = told.Build, told.Strike, &told.Job
+	return found
 }
 
 // twoFeet is how far the third of a crew's questions raises the box, in m.

@@ -1,6 +1,9 @@
 package plan
 
-import "softloft/quantity"
+import (
+	"softloft/plan/key"
+	"softloft/quantity"
+)
 
 // Crew is who is there, how fast they work, and who says go.
 type Crew struct {
@@ -41,4 +44,13 @@ type Rates struct {
 	Hold     quantity.Duration `key:"hold" default:"180 s" source:"demo value, invented rate" doc:"a look all over before somebody signs; marking the floor; clearing it"`
 	Slack    quantity.Share    `key:"slack" default:"30%" source:"demo value, invented rate" doc:"time on top of everything"`
 	Strike   quantity.Share    `key:"strike" default:"60%" source:"demo value, invented rate" doc:"time to strike, as a share of the time to build"`
+}
+
+// StandardRates are the rates of a plan that sets none.
+func StandardRates() Rates {
+	var crew Crew
+	if _, err := key.Fill(nil, &crew); err != nil {
+		return Rates{} // a fault of the tags above, which the tests of package key see
+	}
+	return crew.Rates
 }

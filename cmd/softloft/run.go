@@ -22,6 +22,7 @@ type commands struct {
 	Check   checkCommand   `cmd:"" help:"Work out a plan and say what is over, tight, not known or within."`
 	Load    loadCommand    `cmd:"" help:"Say what lines, points and tubes carry: built, grown, lifted, tilted, with one gone."`
 	Pull    pullCommand    `cmd:"" help:"List all that must come off the shelf for a plan."`
+	Build   buildCommand   `cmd:"" help:"Put the work in order: steps, people, holds, knots, cards, and the strike."`
 	Power   powerCommand   `cmd:"" help:"Put the lamps on circuits: amps, cable, voltage drop, size of the supply."`
 	Sight   sightCommand   `cmd:"" help:"Say what each camera sees of the rig, and which trim or lens clears it."`
 	Vary    varyCommand    `cmd:"" help:"Answer a plan over a range of one of its values: what a foot of trim costs, and where a result changes."`
