@@ -169,3 +169,28 @@ func TestView(t *testing.T) {
 		t.Errorf("it covers %g m2, want %g", area, want)
 	}
 }
+
+// Where nothing stands before a place's plane, nothing blocks: against every vertex. The
+// crown is such a place, the socket is none.
+func TestFree(t *testing.T) {
+	m := Sculpt()
+	b := BlocksOf(m)
+	free := 0
+	for i := 0; i < len(m.Vertices); i += 61 {
+		n := m.Normals[i]
+		from := r3.Add(m.Vertices[i], r3.Scale(0.0008, n))
+		want := true
+		for _, p := range m.Vertices {
+			want = want && r3.Dot(r3.Sub(p, from), n) <= 1e-15
+		}
+		if got := b.Free(from, n); got != want {
+			t.Fatalf("at %v: free %v, every vertex says %v", m.Vertices[i], got, want)
+		}
+		if want {
+			free++
+		}
+	}
+	if free < 50 {
+		t.Errorf("%d places are free: the check is idle", free)
+	}
+}

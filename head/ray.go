@@ -83,3 +83,42 @@ func (r *ray) hits(c *corner) bool {
 	}
 	return (c.v.X*qx+c.v.Y*qy+c.v.Z*qz)*inverse > 1e-6
 }
+
+// Free tells whether nothing of the mesh stands before the plane through a place at a
+// right angle to a direction: then no ray from there into that half of space is blocked.
+func (b *Blocks) Free(from, direction r3.Vec) bool {
+	level := r3.Dot(from, direction)
+	var stack [48]int32
+	top := 1
+	for top > 0 {
+		top--
+		at := stack[top]
+		n := &b.nodes[at]
+		if n.reaches(direction) <= level {
+			continue
+		}
+		if n.count == 0 {
+			stack[top], stack[top+1] = at+1, n.first
+			top += 2
+			continue
+		}
+		for _, c := range b.edges[n.first : n.first+n.count] {
+			base := r3.Dot(c.at, direction) - level
+			if base > 0 || base+r3.Dot(c.u, direction) > 0 || base+r3.Dot(c.v, direction) > 0 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// reaches is how far a box goes along a direction.
+func (n *node) reaches(d r3.Vec) float64 {
+	far := func(d, low, high float64) float64 {
+		if d > 0 {
+			return d * high
+		}
+		return d * low
+	}
+	return far(d.X, n.low.X, n.high.X) + far(d.Y, n.low.Y, n.high.Y) + far(d.Z, n.low.Z, n.high.Z)
+}

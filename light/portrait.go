@@ -127,11 +127,23 @@ func (s *studio) lit(by *senders) []float64 {
 		value[i] = math.NaN()
 	}
 	overCores(len(s.seen), func(k int) {
-		i := s.seen[k]
-		value[i] = by.arriving(s.mesh.Vertices[i], s.mesh.Normals[i], s.blocks.Blocked)
+		value[s.seen[k]] = s.litAt(by, s.seen[k])
 	})
 	return value
 }
+
+// litAt is what arrives at one vertex, lx. No ray is followed where nothing of the head
+// stands before the place.
+func (s *studio) litAt(by *senders, i int) float64 {
+	at, normal := s.mesh.Vertices[i], s.mesh.Normals[i]
+	blocked := s.blocks.Blocked
+	if s.blocks.Free(r3.Add(at, r3.Scale(offSurface, normal)), normal) {
+		blocked = nothing
+	}
+	return by.arriving(at, normal, blocked)
+}
+
+func nothing(_, _ r3.Vec) bool { return false }
 
 // offSurface is how far (m) off the head a place is looked from.
 const offSurface = 0.0008

@@ -94,7 +94,6 @@ func TestSendersAreTheEngine(t *testing.T) {
 		leaky.Lamps[i].Centre.X *= 2.6
 	}
 	scenes["crate"], scenes["bare lamps"], scenes["lobe"], scenes["leak"] = crated, bare, lobed, leaky
-	free := func(_, _ r3.Vec) bool { return false }
 	for name, scene := range scenes {
 		e := prepared(t, scene)
 		pose := headUnder(0.6, -0.4, 2.8)
@@ -107,7 +106,7 @@ func TestSendersAreTheEngine(t *testing.T) {
 			for _, n := range []r3.Vec{{Z: 1}, {X: 1, Z: 1}, {X: 1}, {Y: -1, Z: 0.5}} {
 				n = r3.Unit(n)
 				want := e.At(pose.Out(at), pose.OutDirection(n), Flat)
-				if got := s.arriving(at, n, free); math.Abs(got-want) > 0.02*math.Max(want, 0.25*high) {
+				if got := s.arriving(at, n, nothing); math.Abs(got-want) > 0.02*math.Max(want, 0.25*high) {
 					t.Errorf("%s at %v facing %v: %.5g lx, the engine %.5g", name, at, n, got, want)
 				}
 			}
@@ -134,7 +133,7 @@ func TestAmbientGivesReadingsBack(t *testing.T) {
 		}
 		s := senders{ambients: ambientsOf(read), quad: headQuad()}
 		for _, n := range []r3.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: 1}, {Z: -1}} {
-			got := s.arriving(r3.Vec{}, n, func(_, _ r3.Vec) bool { return false })
+			got := s.arriving(r3.Vec{}, n, nothing)
 			if want := read(n); math.Abs(got-want) > 0.03*math.Max(want, 1) {
 				t.Errorf("%v facing %v: %g, want %g", amount, n, got, want)
 			}
@@ -196,6 +195,12 @@ func TestPortraitRepeats(t *testing.T) {
 	}
 	if !slices.EqualFunc(lit(), lit(), func(a, b float64) bool { return math.Float64bits(a) == math.Float64bits(b) }) {
 		t.Error("two portraits differ")
+	}
+	s, _ := e.sendersTo(headUnder(0.3, 0, 3), nil)
+	for k, i := range studio.seen { // nothing is left out where nothing is looked for
+		if k%23 == 0 && studio.litAt(s, i) != s.arriving(studio.mesh.Vertices[i], studio.mesh.Normals[i], studio.blocks.Blocked) {
+			t.Fatalf("vertex %d is lit otherwise where every ray is followed", i)
+		}
 	}
 	if _, err := e.sendersTo(headUnder(0, 0, -1), nil); err == nil {
 		t.Error("a head over the cloth has a portrait")
