@@ -24,7 +24,9 @@ func cautions(p *plan.Plan) []string {
 			"Nobody beneath during lift, move or tilt. The secondary is on before anything is released. One caller, one stop word.")
 	}
 	if p.Room != nil && p.Room.Outdoors != nil {
-		told = append(told, "Outdoors: a named person watches the anemometer and may stop the work. Wind is not computed yet.")
+		told = append(told,
+			"Outdoors: a named person watches an anemometer at the height of the cloth, knows the two speeds, and may stop the work. Cloth out first, then down; nobody beneath meanwhile. Gusts count, not the mean and not the forecast.",
+			"Power lines: nothing that stands, leans, falls or blows may come near them; the line's owner states the distance (OSHA 1926.1408: 10 ft up to 50 kV, more above; from memory). Down at the first thunder, and everybody away from metal.")
 	}
 	if len(p.Lamps) > 0 {
 		told = append(told, "A licensed electrician ties in. Keep exits and sprinklers clear; keep each lamp's own distance to cloth.")

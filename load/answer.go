@@ -32,6 +32,9 @@ type Answer struct {
 	Assumptions []string     `json:"assumptions"`
 	Unknown     []string     `json:"not_known"`
 	RoomToGrow  *RoomToGrow  `json:"room_to_grow,omitempty"`
+	Safety      []Arrest     `json:"safety"`
+	Wind        *Wind        `json:"wind,omitempty"`
+	Hands       []Hands      `json:"hands"`
 	Residual    *ResidualSum `json:"balance"`
 }
 

@@ -22,6 +22,7 @@ func RunWith(r *rig.Rig, o Options) (Answer, []finding.Finding) {
 	w.stand()
 	w.conclude()
 	w.answer.RoomToGrow = w.roomToGrow()
+	w.besides()
 	return w.answer, w.findings
 }
 

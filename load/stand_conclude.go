@@ -39,15 +39,6 @@ func (w *work) concludeStands() {
 	if f.frame != nil && f.why == "" {
 		w.concludeFrame()
 	}
-	w.concludeWeather()
-}
-
-// concludeWeather says that nobody has worked out the wind on what stands outdoors.
-func (w *work) concludeWeather() {
-	if room := w.rig.Plan.Room; room != nil && room.Outdoors != nil && len(w.rig.Stands) > 0 {
-		w.add(finding.Unknown("load.wind", w.subject("box", "room.outdoors"), "Wind on cloth, box and stands",
-			"it is not computed yet, and neither is what bags and guys hold against it"))
-	}
 }
 
 // massCauses are the findings that a part's mass is not known.

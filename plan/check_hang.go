@@ -165,13 +165,6 @@ func (c *checker) second(path, id string, slack quantity.Length) {
 	reach(c, path+".slack", "a slack", slack)
 }
 
-func (c *checker) guy(path string, g *Guy) {
-	if g.From.Name != "" {
-		c.known(path+".from", "corner or stand", g.From.Name, append(slices.Clone(CornerNames[:]), c.standNames()...))
-	}
-	c.known(path+".rope", "rope", g.Rope, c.suspenders())
-}
-
 func (c *checker) lift() {
 	l := c.Plan.Lift
 	if l == nil {

@@ -14,6 +14,7 @@ func (c *checker) room() {
 	c.reflectances(r.Reflectance)
 	if r.Outdoors != nil {
 		given(c, notNegative, "room.outdoors.gust", "a gust", r.Outdoors.Gust)
+		given(c, share, "room.outdoors.blocked", "a blockage", r.Outdoors.Blocked)
 	}
 	c.surfaces(r.Surfaces)
 	c.obstacles(r.Obstacles)

@@ -62,18 +62,18 @@ type Secondary struct {
 	Slack quantity.Length `key:"slack" default:"0 in" source:"design assumption" doc:"fall before it is taut"`
 }
 
-// Safety is the second means that catches a lamp. It is placed and weighed; the
-// force with which it catches is not worked out yet.
+// Safety is the second means that catches a lamp.
 type Safety struct {
 	Kit   string          `key:"kit,required" doc:"safety, sling, webbing or rope"`
-	Slack quantity.Length `key:"slack" default:"0 in" source:"design assumption" unused:"safety" doc:"fall before it is taut"`
+	Slack quantity.Length `key:"slack" default:"0 in" source:"design assumption" doc:"fall before it is taut"`
 }
 
 // Guy holds the box or a stand against the wind.
 type Guy struct {
-	From GuyFrom            `key:"from,required" doc:"a corner, a stand's name, or a place in box axes"`
-	To   [3]quantity.Length `key:"to,required" doc:"where it is made fast, in the room"`
-	Rope string             `key:"rope" doc:"default hang.rope"`
+	From   GuyFrom            `key:"from,required" doc:"a corner, a stand's name, or a place in box axes"`
+	To     [3]quantity.Length `key:"to,required" doc:"where it is made fast, in the room"`
+	Rope   string             `key:"rope" doc:"default hang.rope"`
+	Allows *quantity.Force    `key:"allows" doc:"pull that its stake, ring or weight may take; absent: not known"`
 }
 
 // GuyFrom is where a guy holds: a corner's or a stand's name, or a place in box

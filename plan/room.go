@@ -32,8 +32,9 @@ type Reflectances struct {
 
 // Outdoors is the weather to withstand.
 type Outdoors struct {
-	Gust *quantity.Speed `key:"gust" unused:"wind" doc:"at the height of the cloth"`
-	From Bearing         `key:"from" default:"any" source:"contract" unused:"wind" doc:"where the wind comes from, as a world angle, or any"`
+	Gust    *quantity.Speed `key:"gust" doc:"at the height of the cloth"`
+	From    Bearing         `key:"from" default:"any" source:"contract" doc:"where the wind comes from, as a world angle, or any"`
+	Blocked *quantity.Share `key:"blocked" doc:"share of the open height under the cloth that is closed on any side by set walls, vehicles, buildings; absent: the worse of 0 % and 100 % is taken"`
 }
 
 // Bearing is a direction that wind comes from; Any is every direction.

@@ -230,12 +230,17 @@ func (d *deriver) lineRope(id string) *Rope {
 	if !ok {
 		return nil
 	}
+	return RopeOf(piece)
+}
+
+// RopeOf takes over what the kit knows of a rope, sling, webbing or safety.
+func RopeOf(piece kit.Suspender) *Rope {
 	if r := piece.Rope; r != nil {
-		return &Rope{ID: id, Kind: kindOf(piece), EA: value(r.Stiffness), MassPerLength: float(r.Mass), Breaks: float(r.Breaks),
+		return &Rope{ID: piece.ID, Kind: kindOf(piece), EA: value(r.Stiffness), MassPerLength: float(r.Mass), Breaks: float(r.Breaks),
 			Knot: r.Knot, Diameter: float(r.Diameter), Demo: r.Source.Demo("breaks"), Source: r.Source.For("breaks")}
 	}
 	h := piece.Hardware
-	return &Rope{ID: id, Kind: kindOf(piece), EA: value(h.Stiffness), MassPerLength: float(h.Mass.PerLength),
+	return &Rope{ID: piece.ID, Kind: kindOf(piece), EA: value(h.Stiffness), MassPerLength: float(h.Mass.PerLength),
 		Breaks: float(h.Rated), Working: h.Kind != "breaking", Demo: h.Source.Demo("rated"), Source: h.Source.For("rated")}
 }
 

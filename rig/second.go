@@ -20,8 +20,14 @@ type Second struct {
 	Top   r3.Vec // in the room
 }
 
+// caughtOver is the rating over a lamp's weight that a safety needs: twice the weight,
+// because that is what it gets when the mount lets go all at once with no slack, and twice
+// that, because only half of a working load limit counts over people (DGUV Information
+// 215-313, 1.4).
+const caughtOver = 4
+
 // lampSafety places the second means that catches a lamp: the plan's, else the
-// lightest of the kit that is rated for the lamp's weight.
+// lightest of the kit that is rated to catch the lamp.
 func (d *deriver) lampSafety(l *plan.Lamp, lamp Part, w Weight) {
 	hang := d.Plan.Hang
 	named := hang != nil && hang.Safety != nil
@@ -35,10 +41,10 @@ func (d *deriver) lampSafety(l *plan.Lamp, lamp Part, w Weight) {
 	} else {
 		id, entry, ok := "", kit.Hardware{}, false
 		if lamp.Mass != nil {
-			id, entry, ok = lightest(d.Kit.Safety, *lamp.Mass*float64(quantity.StandardGravity))
+			id, entry, ok = lightest(d.Kit.Safety, caughtOver*(*lamp.Mass)*float64(quantity.StandardGravity))
 		}
 		if !ok {
-			d.notPlaced("safety of "+lamp.ID, "the plan names none (hang.safety), and the kit has none that is rated for its weight")
+			d.notPlaced("safety of "+lamp.ID, "the plan names none (hang.safety), and the kit has none that is rated to catch its weight")
 			return
 		}
 		piece = kit.Suspender{Kind: "safety", ID: id, Entry: entry.Entry, Hardware: entry}
