@@ -93,6 +93,7 @@ func (c *check) light() {
 	}
 	for _, m := range l.Marks {
 		c.wrapped("  ", fmt.Sprintf("mark %s: %s (dome, C = %.0f), %s", clean(m.Name), c.stop(m.Stop), float64(l.Constants.Dome), c.lux(m.Dome)))
+		c.face(&m)
 	}
 	for _, s := range l.Spill {
 		c.wrapped("  ", c.spill(s))
