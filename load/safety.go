@@ -23,13 +23,6 @@ type Arrest struct {
 	Length Number `json:"length_m"`
 }
 
-// arrest is the largest force with which a rope of stiffness EA, N, and a length in m
-// stops a weight in N that falls by h, m: F = W(1+√(1+2kh/W)), k = EA/L. What holds its
-// other end is taken as rigid; no damping.
-func arrest(weight, fall, ea, length float64) float64 {
-	return weight * (1 + math.Sqrt(1+2*ea/length*fall/weight))
-}
-
 // caught is one second means with what it catches.
 type caught struct {
 	part         *rig.Part
@@ -113,7 +106,9 @@ func (w *work) boxCaught(s *rig.Second) (caught, bool) {
 	return c, true
 }
 
-// work is the arrest's formula.
+// work is the largest force with which a rope of stiffness EA and length L stops a weight
+// G that falls by d: P = G(1+√(1+2cd/G)), c = EA/L (the standard impact equation). What
+// holds its other end is taken as rigid; no damping.
 func (c *caught) work() finding.Work {
 	ea := c.rope.EA
 	if !(ea > 0) {

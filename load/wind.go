@@ -28,6 +28,9 @@ type Wind struct {
 	// it belies then.
 	ClothPull Number `json:"cloth_pull_n_per_m"`
 	ClothSag  Number `json:"cloth_sag_m"`
+	// LiftOff is the speed at which the canopy's uplift comes to the weight of the box as
+	// built, wherever it acts.
+	LiftOff Number `json:"lift_off_mps"`
 	// Lifted and Pressed are the canopy's net coefficients.
 	Lifted   Number   `json:"lifted"`
 	Pressed  Number   `json:"pressed"`

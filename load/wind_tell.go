@@ -49,9 +49,12 @@ func (g *gale) hinge() (most float64) {
 // tellWind tells it all.
 func (g *gale) tellWind() {
 	nan := Number(math.NaN())
-	told := &Wind{First: nan, Watch: nan, Lower: nan, Gust: nan, Speed: nan, Density: Number(g.density), ClothPull: nan, ClothSag: nan,
+	told := &Wind{First: nan, Watch: nan, Lower: nan, Gust: nan, Speed: nan, Density: Number(g.density), ClothPull: nan, ClothSag: nan, LiftOff: nan,
 		Lifted: Number(g.shape.up), Pressed: Number(g.shape.down), LeftOut: g.shape.leftOut,
 		Cases: []WindCase{}, Limits: []WindLimit{}, Guys: []WindGuy{}, Unknown: []string{}}
+	if size := g.rig.Plan.Box.Size; g.shape.sheet {
+		told.LiftOff = Number(liftOff(float64(g.answer.Mass)*gravity, float64(size[0])*float64(size[1]), g.shape.up, g.density))
+	}
 	if gust := g.rig.Plan.Room.Outdoors.Gust; gust != nil {
 		told.Gust = Number(*gust)
 	}
@@ -66,6 +69,9 @@ func (g *gale) tellWind() {
 		told.Speed = told.First
 	}
 	for _, r := range g.limits {
+		if math.IsInf(r.q, 1) {
+			continue // no wind reaches it
+		}
 		speed := speedOf(r.q, g.density)
 		told.Limits = append(told.Limits, WindLimit{windID(r), r.what, Number(speed), Number(r.bearing / degree)})
 		if math.IsNaN(r.q) {
@@ -154,6 +160,9 @@ func (g *gale) concludeWind() {
 	}
 	var causes []string
 	for _, r := range g.limits {
+		if math.IsInf(r.q, 1) {
+			continue
+		}
 		f := g.againstGust(r)
 		if f.Result != finding.Within {
 			causes = append(causes, f.ID)
@@ -175,9 +184,6 @@ func (g *gale) againstGust(r reached) finding.Finding {
 	statement := "The gust, against the speed at which " + r.what
 	if r.why != "" {
 		return finding.Unknown(windID(r), subject, statement, r.why)
-	}
-	if math.IsInf(r.q, 1) {
-		r.q = pressure(mostWind, g.density)
 	}
 	f := finding.Check{
 		ID: windID(r), Subject: subject, Statement: statement, Relation: finding.AtMost, Unit: "m/s", Case: bearingName(r.bearing),
@@ -251,7 +257,7 @@ func (g *gale) concludeStakes() {
 			worst = i
 		}
 	}
-	if worst < 0 {
+	if worst < 0 || g.mostOnGuy(worst) == 0 {
 		return
 	}
 	y := &g.guys[worst]
