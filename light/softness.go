@@ -50,8 +50,13 @@ func (e *Engine) softnessAt(at, forward, upward r3.Vec) softness {
 	if !(axis.Z > 0) || !(s.distance > 0) {
 		return unknown
 	}
-	s.full = e.edgeLeaving(at, axis, toward, 0.9, total)
-	s.dark = e.edgeLeaving(at, axis, toward, 0.1, total)
+	low, high := e.opening(at, axis, toward)
+	if len(e.relays) > 0 {
+		s.full, s.dark = e.edgesOfLobes(at, axis, toward, total, low, high)
+		return s
+	}
+	s.full = e.edgeLeaving(at, axis, toward, 0.9, total, low, high)
+	s.dark = e.edgeLeaving(at, axis, toward, 0.1, total, low, high)
 	return s
 }
 
@@ -93,24 +98,40 @@ func (e *Engine) sourceLevel() float64 {
 	return sum / lumens
 }
 
+// opening are the angles from the axis between which an edge crosses the clear part of
+// the lowest plane.
+func (e *Engine) opening(at, axis, toward r3.Vec) (low, high float64) {
+	low, high = math.Inf(1), math.Inf(-1)
+	for _, corner := range e.windows[len(e.windows)-1] {
+		d := r3.Sub(corner, at)
+		angle := math.Atan2(r3.Dot(d, toward), r3.Dot(d, axis))
+		low, high = math.Min(low, angle), math.Max(high, angle)
+	}
+	return low, high
+}
+
 // edgeLeaving is the tangent at which an edge that covers all beyond it leaves a share
 // of the light: by regula falsi (Illinois) over the angle, since what is left never
-// falls as the edge goes up.
-func (e *Engine) edgeLeaving(at, axis, toward r3.Vec, share, total float64) float64 {
+// falls as the edge goes up. It is looked for across the opening first; where light
+// comes from past it, over all angles.
+func (e *Engine) edgeLeaving(at, axis, toward r3.Vec, share, total, from, to float64) float64 {
 	const most, near = 0.5*math.Pi - 1e-3, 5e-5
-	left := func(angle float64) float64 {
-		veil := halfVeil(at, axis, toward, math.Tan(angle), veilAway)
-		return e.veiled(veil).At(at, axis, Flat)/total - share
+	left := func(angle float64) float64 { return e.leftBy(at, axis, toward, angle)/total - share }
+	low, high, atLow, atHigh := math.Max(-most, from), math.Min(most, to), -share, 1-share
+	if !(low < high) {
+		low, high = -most, most
 	}
-	low, high, atLow, atHigh := -most, most, -share, 1-share
 	for range mostTries {
 		middle := (low*atHigh - high*atLow) / (atHigh - atLow)
 		value := left(middle)
 		if math.IsNaN(value) {
 			return value
 		}
-		if math.Abs(value) < near || high-low < 1e-7 {
+		if math.Abs(value) < near {
 			return math.Tan(middle)
+		}
+		if high-low < 1e-7 {
+			break
 		}
 		if value < 0 {
 			low, atLow = middle, value
@@ -120,11 +141,54 @@ func (e *Engine) edgeLeaving(at, axis, toward r3.Vec, share, total float64) floa
 		high, atHigh = middle, value
 		atLow /= 2
 	}
+	if from > -most || to < most { // the opening is not all
+		return e.edgeLeaving(at, axis, toward, share, total, -most, most)
+	}
 	return math.Tan((low + high) / 2)
 }
 
-// mostTries bounds that where a lobe's sum goes in small steps.
-const mostTries = 20
+// mostTries bounds that.
+const mostTries = 40
+
+// leftBy is what an edge at an angle from the axis leaves, lx.
+func (e *Engine) leftBy(at, axis, toward r3.Vec, angle float64) float64 {
+	return e.veiled(halfVeil(at, axis, toward, math.Tan(angle), veilAway)).At(at, axis, Flat)
+}
+
+// edgesOfLobes are the tangents of nine tenths and one tenth where a cloth has lobes.
+// What is left of a lobe goes in steps there, from one place of its sum to the next, so
+// it is read at even angles across the opening and each reading leveled with those
+// beside it; straight between.
+func (e *Engine) edgesOfLobes(at, axis, toward r3.Vec, total, low, high float64) (full, dark float64) {
+	const most = 0.5*math.Pi - 1e-3
+	low, high = math.Max(-most, low), math.Min(most, high)
+	var left [lobeSteps + 1]float64
+	read := func() {
+		for i := range left {
+			left[i] = e.leftBy(at, axis, toward, low+(high-low)*float64(i)/lobeSteps) / total
+		}
+	}
+	if read(); left[0] > 0.09 || left[lobeSteps] < 0.91 { // light from past the opening
+		low, high = -most, most
+		read()
+	}
+	even := left
+	for i := 1; i < lobeSteps; i++ {
+		even[i] = (left[i-1] + left[i] + left[i+1]) / 3
+	}
+	find := func(share float64) float64 {
+		for i := range lobeSteps {
+			if even[i] <= share && even[i+1] > share {
+				return math.Tan(low + (high-low)*(float64(i)+(share-even[i])/(even[i+1]-even[i]))/lobeSteps)
+			}
+		}
+		return math.NaN()
+	}
+	return find(0.9), find(0.1)
+}
+
+// lobeSteps is how many steps go across the opening.
+const lobeSteps = 40
 
 // veilAway is how far (m) before the place an edge is held.
 const veilAway = 0.02

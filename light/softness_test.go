@@ -159,3 +159,36 @@ func TestLooksMirror(t *testing.T) {
 		t.Errorf("ahead the face gets %g, the back %g", ahead.Face, ahead.Back)
 	}
 }
+
+// Of a cloth with a lobe, whose sum goes in steps, the edge is that of ten times as many
+// readings, leveled as far: within 2 %.
+func TestEdgeOfLobes(t *testing.T) {
+	for _, sigma := range []float64{0.2, 0.4} {
+		s := boxScene()
+		s.Cloths = []Cloth{{Diffuse: 0.2, ForwardPart: 0.3, ForwardSigma: sigma, Back: 0.3}}
+		e := prepared(t, s)
+		at := r3.Vec{X: 0.5, Z: -3}
+		got := e.softnessAt(at, alongX, up)
+		axis, total := e.middle(at)
+		toward := ahead(axis, alongX, up)
+		low, high := e.opening(at, axis, toward)
+		const n = 400
+		var left [n + 1]float64
+		for i := range left {
+			left[i] = e.leftBy(at, axis, toward, low+(high-low)*float64(i)/n) / total
+		}
+		cross := func(share float64) float64 {
+			for i := 15; i+15 <= n; i++ {
+				sum := 0.0
+				for k := i - 15; k <= i+15; k++ {
+					sum += left[k] / 31
+				}
+				if sum > share {
+					return math.Tan(low + (high-low)*float64(i)/n)
+				}
+			}
+			return math.NaN()
+		}
+		rel(t, "lobe", got.full-got.dark, cross(0.9)-cross(0.1), 0.02)
+	}
+}
