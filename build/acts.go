@@ -183,7 +183,7 @@ func (w *work) standUp(lift int) int {
 	for i := range w.rig.Stands {
 		if s := &w.rig.Stands[i]; s.Ear != nil {
 			w.afterKey(pins, s.Part, "it sits on it")
-			w.afterKey(pins, s.Part+".bags", "bags before load")
+			w.afterKey(pins, "bags."+s.Part, "bags before load")
 		}
 	}
 	for _, i := range w.of(lamps, loom, sheets, burden) {
@@ -246,7 +246,7 @@ func (w *work) armsUp() {
 		}
 		up := w.act("raise."+s.Part, fmt.Sprintf("Raise stand %s to %s, turn its arm in", s.Name, w.units().Length(quantity.Length(s.Rise))), "Lower stand "+s.Name)
 		w.steps[up].people = 2
-		for _, key := range []string{s.Part, s.Part + ".arm", "lamps." + s.Part, "cable." + s.Part, s.Part + ".more", s.Part + ".bags", "light"} {
+		for _, key := range []string{s.Part, "arm." + s.Part, "lamps." + s.Part, "cable." + s.Part, "more." + s.Part, "bags." + s.Part, "light"} {
 			w.afterKey(up, key, "loaded low, then raised")
 		}
 		if b, ok := w.index["beneath"]; ok {
@@ -260,7 +260,7 @@ func (w *work) armsUp() {
 func (w *work) bagsFirst() {
 	for _, i := range w.of(onStand) {
 		for _, p := range w.steps[i].parts {
-			w.afterKey(i, p.Body+".bags", "bags before load")
+			w.afterKey(i, "bags."+p.Body, "bags before load")
 		}
 	}
 	for _, i := range w.of(guys) {

@@ -56,8 +56,10 @@ func (w *work) concludeCircle(circle []int) {
 // concludeCrew holds the crew to the step that needs most.
 func (w *work) concludeCrew() {
 	subject := w.subject("crew", "crew.people")
-	for _, s := range w.unknownPeople() {
-		w.add(finding.Unknown("build.people."+s.key, subject, "People for: "+s.title, s.peopleWhy))
+	if steps := w.unknownPeople(); len(steps) > 0 {
+		f := finding.Unknown("build.people", subject, "People that the work takes", steps[0].peopleWhy+": "+list(titles(steps), 3))
+		f.Causes = w.massless()
+		w.add(f)
 	}
 	var most *step
 	for _, s := range w.steps {
@@ -79,6 +81,26 @@ func (w *work) concludeCrew() {
 		Source:      source.Cite("plan", "crew.people"),
 		Assumptions: []string{"tight: nobody is left to step in"},
 	}.Conclude())
+}
+
+func titles(steps []*step) []string {
+	var all []string
+	for _, s := range steps {
+		all = append(all, s.title)
+	}
+	return all
+}
+
+// massless are the load's findings on parts without a mass: they explain why hands are
+// not known.
+func (w *work) massless() []string {
+	var ids []string
+	for i := range w.rig.Parts {
+		if p := &w.rig.Parts[i]; p.Mass == nil {
+			ids = append(ids, "load.mass."+p.ID)
+		}
+	}
+	return ids
 }
 
 // concludeLifts tells the piece that comes nearest to what so many may lift, and each

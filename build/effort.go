@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"softloft/finding"
 	"softloft/quantity"
 	"softloft/rig"
 	"softloft/source"
@@ -116,6 +117,9 @@ func (w *work) effort() {
 func (w *work) hands(s *step) {
 	s.people = math.Max(s.people, 1)
 	for _, p := range s.parts {
+		if p.Mass == nil && finding.Known(s.people) {
+			s.people, s.peopleWhy = math.NaN(), "the mass of "+p.Name+" is not known"
+		}
 		at := w.pieceOf(p)
 		if at == nil {
 			continue
@@ -150,7 +154,7 @@ func (w *work) pieceWords(at *piece) string {
 }
 
 func (w *work) atLeast(s *step, people float64, why string) {
-	if !(s.people >= people) {
+	if s.people < people {
 		s.people, s.peopleWhy = people, why
 	}
 }
@@ -162,10 +166,16 @@ func (w *work) wide() bool {
 // lifting sets the people of bump, hold, lift and tie-off: hands on every line or
 // stand, and the caller.
 func (w *work) lifting(s *step) {
+	if !finding.Known(s.people) {
+		return
+	}
 	hands, words := w.liftHands()
 	switch s.key {
 	case "bump", "lift", "tieoff":
-		s.people, s.peopleWhy = hands+1, words+", and the caller"
+		s.people, s.peopleWhy = hands+1, words
+		if finding.Known(hands) {
+			s.peopleWhy += ", and the caller"
+		}
 	case "again":
 		s.people, s.peopleWhy = 2, "the caller, and one who looks"
 		if w.hung() {
@@ -202,6 +212,9 @@ func (w *work) liftHands() (float64, string) {
 	if count == 0 {
 		return math.NaN(), "no stand holds an ear"
 	}
+	if !finding.Known(hands) {
+		return hands, "what the stands carry is not known"
+	}
 	return hands, fmt.Sprintf("hands on %d stands for what each carries", count)
 }
 
@@ -234,6 +247,9 @@ func (w *work) seatHands(s *step) {
 		}
 	}
 	n := math.Max(w.teamFor(mass), float64(w.holdingStands()))
+	if !finding.Known(s.people) {
+		return
+	}
 	w.atLeast(s, n, fmt.Sprintf("the bare frame, %s, lifted onto its stands, one at each", w.units().Mass(quantity.Mass(mass))))
 }
 

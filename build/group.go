@@ -111,9 +111,9 @@ func (w *work) homeOf(p *rig.Part, depth int) (string, kind) {
 	case "stand", "stand leg":
 		return p.Body, stand
 	case "bag":
-		return p.Body + ".bags", bags
+		return "bags." + p.Body, bags
 	case "arm", "head":
-		return p.Body + ".arm", onStand
+		return "arm." + p.Body, onStand
 	case "guy":
 		return "guys", guys
 	}
@@ -121,7 +121,7 @@ func (w *work) homeOf(p *rig.Part, depth int) (string, kind) {
 		return w.lineHome(p, &w.rig.Lines[i])
 	}
 	if strings.HasPrefix(p.Body, "stand.") {
-		return p.Body + ".more", onStand
+		return "more." + p.Body, onStand
 	}
 	return slug(p.What) + "." + slug(p.Body), burden
 }

@@ -3,7 +3,6 @@ package build
 import (
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"testing"
 
@@ -15,8 +14,15 @@ import (
 	"softloft/rig"
 )
 
+// fatal is a test, Go's own or rapid's.
+type fatal interface {
+	Helper()
+	Fatal(...any)
+	Fatalf(string, ...any)
+}
+
 // derived reads and places a plan.
-func derived(t testing.TB, text string) *rig.Rig {
+func derived(t fatal, text string) *rig.Rig {
 	t.Helper()
 	base, mistakes := kit.Standard()
 	if len(mistakes) > 0 {
@@ -135,7 +141,7 @@ func TestEveryNeedIsKept(t *testing.T) {
 // The rules of the trade that no joint tells (common practice): each row is before and
 // after, where both are there.
 var rules = [][2]string{
-	{"floor", "frame"}, {"horses", "frame"}, {"owner", "points"}, {"points", "ropes"}, {"torque", "bump"}, {"bump", "again"}, {"again", "lift"},
+	{"floor", "frame"}, {"horses", "frame"}, {"frame", "uprights"}, {"uprights", "upper"}, {"upper", "rib"}, {"frame", "drops"}, {"rib", "drops"}, {"rib", "bar"}, {"owner", "points"}, {"points", "ropes"}, {"torque", "bump"}, {"bump", "again"}, {"again", "lift"},
 	{"clear", "bump"}, {"tag", "bump"}, {"lamps", "bump"}, {"light", "cloth"}, {"light", "roof"}, {"light", "bump"}, {"cloth", "crate"}, {"cloth", "sides"},
 	{"crate", "skirts"}, {"cloth", "bump"}, {"fast.hauled", "bump"}, {"lift", "tieoff"}, {"tieoff", "fast.dead"}, {"lift", "secondaries"},
 	{"secondaries", "beneath"}, {"guys.set", "beneath"}, {"lock", "beneath"}, {"lift", "beneath"}, {"seat", "lamps"}, {"ears", "seat"}, {"beneath", "power"}, {"power", "open"},
@@ -145,32 +151,77 @@ func TestRulesOfTheTrade(t *testing.T) {
 	kept := map[[2]string]bool{}
 	for name, text := range examples(t) {
 		_, a, _ := run(t, text)
+		needs, back := needsOf(a.Build), needsOf(a.Strike)
 		for _, rule := range rules {
 			for _, s := range a.Build {
 				for _, after := range a.Build {
-					if !is(s, rule[0]) || !is(after, rule[1]) {
+					if !is(s, rule[0]) || !is(after, rule[1]) || rule[1] == "ropes" && rule[0] == "points" && beamIn(s) != beamIn(after) {
 						continue
 					}
 					kept[rule] = true
-					if s.Number >= after.Number {
-						t.Errorf("%s: %s comes after %s", name, s.ID, after.ID)
+					if !reachable(needs, after.ID, s.ID) {
+						t.Errorf("%s: %s does not need %s", name, after.ID, s.ID)
+					}
+					one, other := struck(s.ID), struck(after.ID)
+					if back[one] != nil && back[other] != nil && !reachable(back, one, other) {
+						t.Errorf("%s: %s does not need %s", name, one, other)
 					}
 				}
 			}
 		}
 		for _, s := range a.Build {
-			if stand, ok := strings.CutSuffix(s.ID, ".bags"); ok {
-				for _, after := range a.Build {
-					if after.ID == "build.seat" && standHolds(t, text, strings.TrimPrefix(stand, "build.")) && after.Number < s.Number {
-						t.Errorf("%s: the box is on %s before its bags", name, stand)
-					}
-				}
+			if stand, ok := strings.CutPrefix(s.ID, "build.bags."); ok && standHolds(t, text, stand) && !reachable(needs, "build.seat", s.ID) {
+				t.Errorf("%s: the box may be on %s before its bags", name, stand)
 			}
 		}
 	}
 	for _, rule := range rules {
 		if !kept[rule] {
 			t.Errorf("no plan has %s and %s: the rule was not looked at", rule[0], rule[1])
+		}
+	}
+}
+
+// beamIn is the beam in a step's id: a line needs the points of its own.
+func beamIn(s Step) string {
+	if i := strings.LastIndex(s.ID, "-beam"); i >= 0 {
+		return s.ID[strings.LastIndex(s.ID, "."):]
+	}
+	return ""
+}
+
+// needsOf are the needs of each step; a step without any has an empty list.
+func needsOf(steps []Step) map[string][]string {
+	needs := map[string][]string{}
+	for _, s := range steps {
+		needs[s.ID] = s.Needs
+	}
+	return needs
+}
+
+func struck(id string) string { return "strike." + strings.TrimPrefix(id, "build.") }
+
+// From the clearing of the floor until people may go beneath, every step either waits
+// for the lift or is one of the lift; on the way back too (common practice: nobody
+// beneath during a lift).
+func TestNobodyBeneathWhileItMoves(t *testing.T) {
+	for name, text := range examples(t) {
+		_, a, _ := run(t, text)
+		needs := needsOf(a.Build)
+		if needs["build.lift"] == nil {
+			continue
+		}
+		for _, s := range a.Build {
+			ofTheLift := s.ID == "build.clear" || s.ID == "build.bump" || s.ID == "build.again" || s.ID == "build.lift"
+			if !ofTheLift && !reachable(needs, s.ID, "build.lift") && !reachable(needs, "build.clear", s.ID) {
+				t.Errorf("%s: %s may go on while the box moves", name, s.ID)
+			}
+		}
+		back := needsOf(a.Strike)
+		for _, s := range a.Strike {
+			if s.ID != "strike.lift" && !reachable(back, s.ID, "strike.lift") && !reachable(back, "strike.lift", s.ID) {
+				t.Errorf("%s: %s may go on while the box comes down", name, s.ID)
+			}
 		}
 	}
 }
@@ -189,5 +240,65 @@ func standHolds(t *testing.T, text, part string) bool {
 // stands.
 func is(s Step, name string) bool {
 	key := strings.TrimPrefix(s.ID, "build.")
-	return key == name || strings.HasPrefix(key, name+".") && !strings.HasPrefix(key, name+".stand.") && !slices.Contains([]string{"guys.set", "cloth.1.more"}, key)
+	return key == name || strings.HasPrefix(key, name+".") && !strings.HasPrefix(key, name+".stand.")
+}
+
+// Whatever is joined and put up in two steps, one of them needs the other, directly or
+// through others: nothing goes up beside what it is joined to.
+func TestEveryJointOrdersTwoSteps(t *testing.T) {
+	for name, text := range examples(t) {
+		r, a, _ := run(t, text)
+		home, needs := map[string]string{}, map[string][]string{}
+		for _, s := range a.Build {
+			needs[s.ID] = s.Needs
+			for _, id := range s.Parts {
+				home[id] = s.ID
+			}
+		}
+		joints := 0
+		for i := range r.Parts {
+			p := &r.Parts[i]
+			for _, id := range p.Joined {
+				one, other := home[p.ID], home[id]
+				if other == "" || one == other {
+					continue
+				}
+				joints++
+				made := one
+				if p.What == "line" { // it is run before, and made fast after both
+					made = "build.fast.hauled"
+					if _, ok := needs[made]; !ok || !reachable(needs, made, one) {
+						made = "build.fast.dead"
+					}
+					if !reachable(needs, made, one) || !reachable(needs, made, other) {
+						t.Errorf("%s: %s is made fast to %s before either is there", name, p.ID, id)
+					}
+					continue
+				}
+				if !reachable(needs, one, other) && !reachable(needs, other, one) {
+					t.Errorf("%s: %s is joined to %s, and neither step needs the other", name, p.ID, id)
+				}
+			}
+		}
+		if joints == 0 {
+			t.Errorf("%s: no joint between two steps was looked at", name)
+		}
+	}
+}
+
+// reachable reports whether a step needs another, directly or through others.
+func reachable(needs map[string][]string, from, to string) bool {
+	seen := map[string]bool{}
+	for next := []string{from}; len(next) > 0; next = next[1:] {
+		for _, need := range needs[next[0]] {
+			if need == to {
+				return true
+			}
+			if !seen[need] {
+				seen[need] = true
+				next = append(next, need)
+			}
+		}
+	}
+	return false
 }
