@@ -79,6 +79,9 @@ func (w *work) guysOf() []guy {
 			continue
 		}
 		way := r3.Sub(*p.To, *p.From)
+		if r3.Norm(way) < touching {
+			continue
+		}
 		rope := w.ropeOf(p.KitID)
 		ea := rope.EA
 		if !(ea > 0) {

@@ -24,6 +24,9 @@ func (c *check) questions() {
 	c.question(6, "lowest edge over the floor and over heads", c.lowest())
 	c.question(7, "tilt: which rope, how many inches, what it then carries", c.tilting())
 	c.question(8, "bags on each leg, hands on each line", c.hands())
+	if c.a.Load.Wind != nil {
+		c.question(9, "wind: watch, cloth out, down", c.windInShort())
+	}
 	c.question(10, "which circuit is each lamp on; amps on each leg", c.circuitsInShort())
 	c.question(11, "what is short, what stands in", "softloft pull PLAN --stock FILE holds the list against a shop's stock")
 	c.question(12, "another cloth, or a skirt rolled", "softloft vary PLAN --over box.cloth[0]=light,half,heavy compares cloths; any key of the plan goes")
