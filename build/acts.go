@@ -86,7 +86,11 @@ func (w *work) light() {
 
 // up is the way of the box from the horses to its place.
 func (w *work) up() {
-	bump := w.act("bump", "Bump: 6 to 12 in up, hold there", "")
+	inches := "6 to 12 in"
+	if w.units() == quantity.InMetres {
+		inches = "15 to 30 cm"
+	}
+	bump := w.act("bump", "Bump: "+inches+" up, hold there", "")
 	again := w.act("again", "While it hangs: torque again; look at joints, knots, pins, cable", "")
 	if !w.hung() {
 		w.steps[again].title = "While it stands low: torque again; look at joints, pins, feet, cable"
@@ -134,7 +138,11 @@ func (w *work) liftTitle(way string) string {
 	if !w.hung() {
 		how = "All stands together, stage by stage, box " + way
 	}
-	return fmt.Sprintf("%s, %s, level every 4 ft: %s", how, w.units().Length(quantity.Length(w.rise())), counted(stops(w.rise()), "stop"))
+	every := "4 ft"
+	if w.units() == quantity.InMetres {
+		every = "1.2 m"
+	}
+	return fmt.Sprintf("%s, %s, level every %s: %s", how, w.units().Length(quantity.Length(w.rise())), every, counted(stops(w.rise()), "stop"))
 }
 
 // hangUp is what only a hung box needs; it returns the step after which lines hold.

@@ -132,14 +132,6 @@ func (w *work) emergency() {
 	if n, _ := w.liftHands(); finding.Known(n) {
 		c.Hands = finding.Number(n + 1)
 	}
-	killer := w.nameOf(power)
-	if w.rig.Plan.Power != nil {
-		who := "whoever tied in"
-		if killer != nil {
-			who = *killer
-		}
-		c.Lines = append(c.Lines, who+" kills power at the tie-in, first")
-	}
 	var first []string
 	if _, ok := w.index["fast.dead"]; ok {
 		first = append(first, "dead-hung lines")
@@ -158,6 +150,14 @@ func (w *work) emergency() {
 		c.Lines = append(c.Lines, "clear the floor, then down: "+rate)
 	default:
 		c.Lines = append(c.Lines, "clear the floor: down takes "+rate)
+	}
+	killer := w.nameOf(power)
+	if w.rig.Plan.Power != nil {
+		who := "whoever tied in"
+		if killer != nil {
+			who = *killer
+		}
+		c.Lines = append(c.Lines, who+" kills power at the tie-in, at once")
 	}
 	c.Lines = append(c.Lines, "count everybody outside the barricade")
 	w.answer.Job.Emergency = c

@@ -35,7 +35,8 @@ func (w *work) tie(i int, where, knot, why string) {
 	line, place, isLine := strings.Cut(strings.TrimPrefix(where, "line "), " at ")
 	for k := range ties {
 		if isLine && ties[k].Knot == knot && ties[k].Why == why && strings.HasSuffix(ties[k].Where, " at "+place) {
-			ties[k].Where = strings.TrimSuffix(ties[k].Where, " at "+place) + ", " + line + " at " + place
+			before := strings.TrimPrefix(strings.TrimPrefix(strings.TrimSuffix(ties[k].Where, " at "+place), "lines "), "line ")
+			ties[k].Where = "lines " + before + ", " + line + " at " + place
 			return
 		}
 	}

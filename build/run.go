@@ -181,6 +181,9 @@ func (s *step) why() string {
 	if s.peopleWhy != "" {
 		reasons = append(reasons, s.peopleWhy)
 	}
+	if len(reasons) == 0 {
+		return "nothing needs to be there before it"
+	}
 	return strings.Join(reasons, "; ")
 }
 
@@ -252,7 +255,7 @@ func assumptions() []string {
 	return []string{
 		"pieces wait waist-low on a cart (0.75 m) and go to horses 1.0 m high; the lifting equation holds for one person with two hands, standing, not for teams, ladders or one hand",
 		"a team of two lifts 2/3 of the sum, of three 1/2; beyond three no figure is published",
-		"a piece longer than 10 ft takes two whatever it weighs (common practice)",
+		"a piece longer than 10 ft (3 m) takes two whatever it weighs (common practice)",
 		"within a step pieces go up one after the other; times are rates of the plan with the plan's slack on top",
 		"no walking, trucks, doors, meals or waiting for others is in the times",
 	}
