@@ -19,8 +19,8 @@ func (c *check) windInShort() string {
 	if !finding.Known(float64(w.First)) {
 		return "not known; see the findings"
 	}
-	speed := c.speedDown
-	told := fmt.Sprintf("watch from %s, cloth out and down at %s; the first limit is at %s", speed(w.Watch), speed(w.Lower), speed(w.First))
+	at := c.speedDown
+	told := fmt.Sprintf("watch from %s, cloth out and down at %s; the first limit is at %s", at(w.Watch), at(w.Lower), at(w.First))
 	for _, l := range w.Limits {
 		if l.ID != w.Governs {
 			continue
