@@ -20,7 +20,7 @@ func (e *Engine) lampLight(w *sight, from station, m meter) float64 {
 // oneLamp is what one lamp gives at a station, lx.
 func (e *Engine) oneLamp(w *sight, index int, from station, m meter) float64 {
 	l := &e.lamps[index]
-	if l.Lumens == 0 || r3.Dot(l.Axis, r3.Sub(from.at, l.Centre)) < -snap {
+	if l.Lumens == 0 || !l.reaches(from.at) {
 		return 0
 	}
 	sum := 0.0
@@ -73,21 +73,21 @@ func (e *Engine) shine(w *sight, l *lamp, pieces []shape.Polygon, eye r3.Vec, m 
 			sum += l.luminance * m.uniform(p, eye)
 			continue
 		}
-		sum += e.sampled(l, p, eye, m, crated)
+		sum += e.sampled(w, l, p, eye, m, crated)
 	}
 	return sum
 }
 
 // sampled adds up a piece of an opening by quadrature.
-func (e *Engine) sampled(l *lamp, p shape.Polygon, eye r3.Vec, m meter, crated bool) float64 {
-	grain := sampleRatio * min(1, l.Distribution.Scale())
+func (e *Engine) sampled(w *sight, l *lamp, p shape.Polygon, eye r3.Vec, m meter, crated bool) float64 {
+	grain := sampleRatio
 	if crated { // its share falls steeply
 		grain *= closer
 	}
 	if m.receptor == Cylinder { // its response has a point at the axis
 		grain *= closer
 	}
-	return overPolygon(p, eye, grain, func(x r3.Vec) float64 {
+	value := func(x r3.Vec) float64 {
 		perArea, distance, direction := l.toward(x, eye)
 		if perArea == 0 {
 			return 0
@@ -98,7 +98,14 @@ func (e *Engine) sampled(l *lamp, p shape.Polygon, eye r3.Vec, m meter, crated b
 			value *= e.scene.Crate.passes(back)
 		}
 		return value
-	})
+	}
+	if l.lambertian || l.scale >= 1 {
+		return overPolygon(p, eye, grain, value)
+	}
+	if p = l.beamOn(w, p, eye); p == nil {
+		return 0
+	}
+	return w.overBeam(l, p, eye, grain, value)
 }
 
 const (
@@ -129,7 +136,12 @@ func overTriangle(a, b, c, eye r3.Vec, grain float64, depth int, value func(r3.V
 		return overTriangle(a, ab, ca, eye, grain, depth-1, value) + overTriangle(ab, b, bc, eye, grain, depth-1, value) +
 			overTriangle(ca, bc, c, eye, grain, depth-1, value) + overTriangle(ab, bc, ca, eye, grain, depth-1, value)
 	}
-	area := r3.Norm(r3.Cross(r3.Sub(b, a), r3.Sub(c, a))) / 2
+	return byCubature(a, b, c, value)
+}
+
+// byCubature is a triangle's integral by the rule of degree five.
+func byCubature(a, b, c r3.Vec, value func(r3.Vec) float64) float64 {
+	area := norm(r3.Cross(r3.Sub(b, a), r3.Sub(c, a))) / 2
 	sum := 0.0
 	for _, q := range cubature {
 		x := r3.Add(r3.Add(r3.Scale(q.a, a), r3.Scale(q.b, b)), r3.Scale(1-q.a-q.b, c))

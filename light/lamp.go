@@ -19,7 +19,11 @@ type lamp struct {
 	lambertian bool
 	luminance  float64 // of a Lambertian opening, cd/m2
 	parts      []part
-	touches    bool // lies in a cloth plane, facing down
+	scale      float64    // of the distribution, rad
+	reach      float64    // tangent of the beam's reach; infinite where it is a right angle
+	peak       r3.Vec     // of the distribution, in the lamp's own axes
+	beam       *beamCurve // of a round beam, or nil
+	touches    bool       // lies in a cloth plane, facing down
 	body       *shape.Box
 }
 
@@ -40,6 +44,11 @@ func (e *Engine) prepareLamp(index int, given Lamp) lamp {
 	if r3.Dot(l.rect.Normal(), given.Axis) > 0 {
 		l.rect = shape.Rectangle(given.Centre, v, u)
 	}
+	l.scale, l.peak, l.reach = given.Distribution.Scale(), given.Distribution.Peak(), math.Inf(1)
+	if reach := given.Distribution.Reach(); reach < widestReach {
+		l.reach = math.Tan(reach)
+	}
+	l.beam = newBeamCurve(given.Distribution)
 	_, l.lambertian = given.Distribution.(photometry.Lambertian)
 	l.luminance = given.Lumens / (given.Size[0] * given.Size[1] * math.Pi)
 	if b := given.Body; b[0] > 0 && b[1] > 0 && b[2] > 0 {
@@ -50,6 +59,9 @@ func (e *Engine) prepareLamp(index int, given Lamp) lamp {
 	l.whole = subjectOf(l.rect, index)
 	return l
 }
+
+// widestReach is the angle (rad) from which a beam counts as reaching everywhere.
+const widestReach = 1.5
 
 // divide cuts the opening at the planes and at the roof's level.
 func (e *Engine) divide(l *lamp) {
@@ -119,16 +131,6 @@ func (e *Engine) within(p shape.Polygon) bool {
 	return true
 }
 
-// meets is where the aim from the opening's center meets a plane across an axis.
-func (l *lamp) meets(axis int, level float64) (r3.Vec, bool) {
-	d, at := components(l.Axis)[axis], components(l.Centre)[axis]
-	t := (level - at) / d
-	if d == 0 || t <= 0 {
-		return r3.Vec{}, false
-	}
-	return r3.Add(l.Centre, r3.Scale(t, l.Axis)), true
-}
-
 // intensity toward a point from a place on the opening, cd per m2 of opening,
 // and the unit direction to it with its distance.
 func (l *lamp) toward(from, to r3.Vec) (perArea, distance float64, direction r3.Vec) {
@@ -142,5 +144,5 @@ func (l *lamp) toward(from, to r3.Vec) (perArea, distance float64, direction r3.
 	if inLamp.Z <= 0 {
 		return 0, distance, direction
 	}
-	return l.Lumens / (l.Size[0] * l.Size[1]) * l.Distribution.Intensity(inLamp), distance, direction
+	return l.Lumens / (l.Size[0] * l.Size[1]) * l.intensity(inLamp), distance, direction
 }

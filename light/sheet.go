@@ -3,6 +3,8 @@ package light
 import (
 	"math"
 	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // sheet is a rectangle in the axes u, v, cut by lines into panels, with a
@@ -69,12 +71,23 @@ func locate(lines []float64, x float64) (panel int, weights [order]float64) {
 	return panel, lagrange(math.Max(0, math.Min(1, t)))
 }
 
-// refine halves intervals until none is longer than the allowed length there.
+// refine halves intervals until none is longer than the allowed length there; where
+// that makes too many, than a multiple of it.
 func refine(lines []float64, allowed func(low, high float64) float64, most int) []float64 {
+	most = max(most, len(lines))
+	for longer := 1.0; ; longer *= 1.5 {
+		if out := halved(lines, allowed, longer, most); len(out) <= most {
+			return out
+		}
+	}
+}
+
+// halved is that for one multiple; it stops at more than `most` lines.
+func halved(lines []float64, allowed func(low, high float64) float64, longer float64, most int) []float64 {
 	out := append([]float64(nil), lines...)
 	for i := 0; i+1 < len(out) && len(out) <= most; {
 		step := out[i+1] - out[i]
-		if step <= allowed(out[i], out[i+1])*(1+1e-9) {
+		if step <= longer*allowed(out[i], out[i+1])*(1+1e-9) {
 			i++
 			continue
 		}
@@ -131,9 +144,16 @@ func (e *Engine) grain(f *face, axis int) func(low, high float64) float64 {
 		}
 		near = math.Max(near, finest)
 		edges = append(edges, edge{low, near}, edge{high, near})
-		if aim, ok := l.meets(f.normal, f.level); ok && l.Distribution.Scale() < 1 {
-			edges = append(edges, edge{components(aim)[axis], math.Max(finest, near*l.Distribution.Scale())})
+		if l.scale >= 1 {
+			continue
 		}
+		low, high, away := l.throws(f, axis)
+		reach := throwRatio * away * l.scale
+		if edgeRatio*away*l.scale < high-low {
+			reach = edgeRatio * away * l.scale
+		}
+		reach = math.Max(finest, reach)
+		edges = append(edges, edge{low, reach}, edge{high, reach})
 	}
 	return func(low, high float64) float64 {
 		best := math.Inf(1)
@@ -145,9 +165,30 @@ func (e *Engine) grain(f *face, axis int) func(low, high float64) float64 {
 	}
 }
 
+// throws is where along an axis the opening's edges come out on a face along the
+// peak of its light, and how far away that is; ends at infinity where the peak does
+// not meet the face.
+func (l *lamp) throws(f *face, axis int) (low, high, away float64) {
+	low, high = math.Inf(1), math.Inf(-1)
+	d := r3.Add(r3.Scale(l.peak.Z, l.Axis), r3.Add(r3.Scale(l.peak.X, l.U), r3.Scale(l.peak.Y, l.V)))
+	for _, corner := range l.rect {
+		t := (f.level - components(corner)[f.normal]) / components(d)[f.normal]
+		if !(t > 0) || math.IsInf(t, 1) {
+			return math.Inf(1), math.Inf(1), 0
+		}
+		x := components(corner)[axis] + t*components(d)[axis]
+		low, high, away = math.Min(low, x), math.Max(high, x), math.Max(away, t)
+	}
+	return low, high, away
+}
+
 const (
 	// panelRatio is the longest panel over its distance from a lamp.
 	panelRatio = 1.0
+	// throwRatio is the longest panel where a beam lands, over the beam's scale there;
+	// edgeRatio where the opening is wider than that and only its edges are blurred.
+	throwRatio = 1.3
+	edgeRatio  = 2
 	// finest bounds the panels' refinement, m.
 	finest = 0.02
 )

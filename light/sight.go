@@ -107,6 +107,7 @@ type sight struct {
 	mixed  []float64
 	spot   spotCase
 	starts []start
+	tiles  []tile
 }
 
 // subject is a convex polygon that is looked at, with a sphere and an upright

@@ -147,7 +147,7 @@ func (e *Engine) spotSum(w *sight, s r3.Vec, a, b float64) float64 {
 			if l.lambertian {
 				emitted = math.Max(0, sx*l.Axis.X+aimY) / math.Pi
 			} else {
-				emitted = d1 * l.Distribution.Intensity(r3.Vec{
+				emitted = d1 * l.intensity(r3.Vec{
 					X: (sx*l.U.X + sy*l.U.Y - a*l.U.Z) / d1, Y: (sx*l.V.X + sy*l.V.Y - a*l.V.Z) / d1, Z: (sx*l.Axis.X + aimY) / d1})
 			}
 			var weight float64

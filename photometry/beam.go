@@ -18,6 +18,9 @@ type Beam struct {
 	peak     float64 // cd/lm
 	half     float64 // half of the beam angle, rad
 	exponent float64
+	scale    float64
+	reach    float64
+	grain    grain
 }
 
 // NewBeam takes the full beam and field angles (rad): 0 < beam < field <= pi.
@@ -29,7 +32,25 @@ func NewBeam(beam, field float64) (Beam, error) {
 	b := Beam{peak: 1, half: beam / 2}
 	b.exponent = math.Log(math.Ln10/math.Ln2) / math.Log(field/beam)
 	b.peak = 1 / b.flux(field)
+	b.scale = b.half * math.Min(1, 1/b.steepest())
+	b.reach = b.half * math.Pow(-math.Log2(beamEnds), 1/b.exponent)
+	b.grain = b.grains()
 	return b, nil
+}
+
+// beamEnds is the share of the peak under which a beam has ended.
+const beamEnds = 1e-8
+
+// steepest is the largest slope, in peaks per half of the beam angle: with
+// y = ln2 (2 angle/beam)^p it stands at y = (p-1)/p. 0 where the beam is
+// pointed at its middle.
+func (b Beam) steepest() float64 {
+	p := b.exponent
+	if p <= 1 {
+		return 0
+	}
+	y := (p - 1) / p
+	return p * math.Pow(math.Ln2, 1/p) * math.Pow(y, y) * math.Exp(-y)
 }
 
 // flux is the integral of the intensity over the half space before the
@@ -66,7 +87,7 @@ var (
 
 // at is the intensity under an angle (rad) from the aim, cd/lm.
 func (b Beam) at(angle float64) float64 {
-	return b.peak * math.Exp(-math.Ln2*math.Pow(angle/b.half, b.exponent))
+	return b.peak * math.Exp(-math.Ln2*math.Exp2(b.exponent*math.Log2(angle/b.half)))
 }
 
 // Intensity is cd per lumen toward a unit direction in lamp axes.
@@ -74,9 +95,26 @@ func (b Beam) Intensity(direction r3.Vec) float64 {
 	if direction.Z <= 0 {
 		return 0
 	}
-	across := math.Hypot(direction.X, direction.Y)
-	return b.at(math.Atan2(across, direction.Z))
+	across := math.Sqrt(direction.X*direction.X + direction.Y*direction.Y)
+	angle := math.Atan2(across, direction.Z)
+	if angle > b.reach {
+		return 0
+	}
+	return b.at(angle)
 }
 
-// Scale is half the beam angle.
-func (b Beam) Scale() float64 { return b.half }
+// Scale is half the beam angle, or the peak over the steepest slope where that is less.
+func (b Beam) Scale() float64 { return b.scale }
+
+// Reach is the angle (rad) at which less than 1e-8 of the peak is left.
+func (b Beam) Reach() float64 { return b.reach }
+
+// Peak is the direction of the largest intensity: the aim.
+func (b Beam) Peak() r3.Vec { return r3.Vec{Z: 1} }
+
+// Grain is the least angle over which the intensity changes noticeably between two
+// angles from the aim, all rad.
+func (b Beam) Grain(from, to float64) float64 { return b.grain.between(from, to) }
+
+// Round tells that the intensity is the same all around the aim.
+func (b Beam) Round() bool { return true }

@@ -202,14 +202,14 @@ func (f *LampFile) measure(t *Table, gain float64) error {
 	if t.mirror == round {
 		c = 0
 	}
-	f.Distribution = t
+	f.Distribution, t.aim = t, direction
 	f.Peak = &Peak{Candela: peak * gain, C: turn(c), Gamma: gamma}
 	f.LumensIntegrated = known(t.flux * gain)
 	if f.LumensIntegrated == nil || known(f.Peak.Candela) == nil {
 		return fmt.Errorf("intensities so large that their sum is no number")
 	}
 	f.widths(t, peak)
-	t.scale = t.steepness(peak, f.Beam)
+	t.scale, t.grain = t.steepness(peak, f.Beam), t.grains(peak)
 	f.behind(t)
 	return nil
 }

@@ -11,9 +11,16 @@ type Distribution interface {
 	// Intensity is candela per lumen of the lamp toward a unit direction in
 	// lamp axes (+Z is the aim, +X is C0); 0 where nothing is emitted.
 	Intensity(direction r3.Vec) float64
-	// Scale is the angle (rad) over which the intensity changes noticeably:
-	// who adds it up must not step wider.
+	// Scale is the angle (rad) over which the intensity changes noticeably
+	// where it does so most.
 	Scale() float64
+	// Reach is the angle (rad) from the aim beyond which nothing is emitted.
+	Reach() float64
+	// Grain is the least angle (rad) over which the intensity changes noticeably
+	// in directions between two angles from the aim.
+	Grain(from, to float64) float64
+	// Peak is the unit direction of the largest intensity.
+	Peak() r3.Vec
 }
 
 // Lambertian has the same luminance in all directions before the opening:
@@ -27,3 +34,12 @@ func (Lambertian) Intensity(direction r3.Vec) float64 {
 
 // Scale is a radian: a Lambertian lobe is as smooth as they come.
 func (Lambertian) Scale() float64 { return 1 }
+
+// Reach is a right angle.
+func (Lambertian) Reach() float64 { return math.Pi / 2 }
+
+// Peak is the aim.
+func (Lambertian) Peak() r3.Vec { return r3.Vec{Z: 1} }
+
+// Grain is a radian.
+func (Lambertian) Grain(float64, float64) float64 { return 1 }

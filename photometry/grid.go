@@ -37,6 +37,8 @@ type Table struct {
 	mirrorV bool    // A, B: mirrored about the level plane
 	flux    float64 // integral of cd
 	scale   float64
+	grain   grain
+	aim     r3.Vec // of the peak
 }
 
 // slack is how far (rad) an angle may lie outside of a table and still be its edge.
@@ -51,6 +53,33 @@ func (t *Table) Intensity(direction r3.Vec) float64 {
 // Scale is the angle over which the intensity changes by the peak at its steepest, but
 // at least finest or half of the beam, and at most a radian.
 func (t *Table) Scale() float64 { return t.scale }
+
+// Round tells that the intensity is the same all around the aim.
+func (t *Table) Round() bool { return t.kind == typeC && t.mirror == round }
+
+// Grain is the least angle over which the intensity changes noticeably between two
+// angles from the aim, all rad.
+func (t *Table) Grain(from, to float64) float64 { return t.grain.between(from, to) }
+
+// Peak is the direction of the table's largest value, the first of equals.
+func (t *Table) Peak() r3.Vec { return t.aim }
+
+// Reach is the largest angle from the aim at which a type C table has light; for the
+// other types half a turn.
+func (t *Table) Reach() float64 {
+	if t.kind != typeC {
+		return math.Pi
+	}
+	n := len(t.v)
+	for j := n - 1; j >= 0; j-- {
+		for i := range t.h {
+			if t.cd[i*n+j] != 0 {
+				return t.v[min(j+1, n-1)] + slack
+			}
+		}
+	}
+	return 0
+}
 
 // angles are those of a unit direction.
 func (g goniometer) angles(d r3.Vec) (h, v float64) {
