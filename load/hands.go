@@ -137,7 +137,8 @@ func (w *work) tellHands(what, part string, mass float64, there int, how grip) H
 }
 
 // carried tells one row, and holds it to what each pair of hands may lift where the plan
-// says who is there.
+// says who is there. Of a team of more than three it speaks only where half and the whole
+// of what one may lift say the same.
 func (w *work) carried(what, part, id, path string, mass float64, there int, how grip) {
 	if mass == 0 {
 		return
@@ -147,6 +148,12 @@ func (w *work) carried(what, part, id, path string, mass float64, there int, how
 		return
 	}
 	alone := onePerson(how)
+	if each := mass / float64(there); there > 3 && each > alone*teamOf(there) && each <= alone {
+		w.add(finding.Unknown(id, w.subject(part, path), "Hands: "+what, fmt.Sprintf(
+			"each of %d gets %.1f kg: one alone may lift %.1f kg, each of three half of that, and no share is published of more than three; with half it takes %d",
+			there, each, alone, row.People)))
+		return
+	}
 	constant := source.LoadConstant()
 	note := fmt.Sprintf("it takes %d", row.People)
 	if there > 3 {
