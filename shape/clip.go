@@ -113,6 +113,9 @@ func (c *Cutter) Hide(pieces []Polygon, eye r3.Vec, face Polygon) []Polygon {
 		return pieces
 	}
 	n := face.Normal()
+	if length(n) < noArea {
+		return pieces
+	}
 	n = r3.Scale(1/length(n), n)
 	if r3.Dot(n, r3.Sub(eye, face[0])) < 0 {
 		n = r3.Scale(-1, n)
@@ -143,6 +146,10 @@ func (c *Cutter) Hide(pieces []Polygon, eye r3.Vec, face Polygon) []Polygon {
 	c.spare = out
 	return append(pieces[:0], out...)
 }
+
+// noArea is twice the area (m2) under which a face hides nothing: a skirt rolled up to
+// a hair has no normal that could be told.
+const noArea = 1e-12
 
 // misses tells whether the whole piece lies before the face or outside of one
 // side of the cone.
