@@ -179,6 +179,10 @@ func (e *Engine) pairTwins() {
 // patchesPerSide is how many patches of the exchange stand along the longer side.
 const patchesPerSide = 8
 
+// mostLevels bounds the patches over the height of a chamber: a shaft that is much
+// deeper than wide gets longer ones.
+const mostLevels = 4 * patchesPerSide
+
 // planeLines cuts a cloth plane's width: the rims, and the clear part evenly.
 func planeLines(size, clear, target float64) []float64 {
 	lines := even(-clear/2, clear/2, int(math.Ceil(clear/target-1e-9)))
@@ -193,7 +197,7 @@ func levels(low, high, depth, target float64) []float64 {
 	if high <= low {
 		return []float64{low, low}
 	}
-	count := func(h float64) int { return max(2, int(math.Ceil(h/target-1e-9))) }
+	count := func(h float64) int { return int(min(mostLevels, max(2, math.Ceil(h/target-1e-9)))) }
 	if depth > low+1e-9 && depth < high-1e-9 {
 		lower := even(low, depth, count(depth-low))
 		return append(lower, even(depth, high, count(high-depth))[1:]...)
