@@ -54,6 +54,21 @@ func (l *lamp) beamOn(w *sight, p shape.Polygon, eye r3.Vec) shape.Polygon {
 	return p
 }
 
+// slopesAlong are how far the beam's reach goes along x or y, per meter down, for
+// that component of the aim; infinite where it is not bounded. An upright plane with
+// the slope X touches the cone of half angle r about the aim (d, -z) where
+//
+//	(d - X z)^2 = (1 + X^2) sin^2 r
+func (l *lamp) slopesAlong(d float64) [2]float64 {
+	z := -l.Axis.Z
+	sin2 := l.reach * l.reach / (1 + l.reach*l.reach)
+	if z <= 0 || math.IsInf(l.reach, 1) || z*z <= sin2 {
+		return [2]float64{math.Inf(-1), math.Inf(1)}
+	}
+	root := math.Sqrt(sin2 * math.Max(0, d*d+z*z-sin2))
+	return [2]float64{(d*z - root) / (z*z - sin2), (d*z + root) / (z*z - sin2)}
+}
+
 // tile is a triangle with its integral by one rule.
 type tile struct {
 	a, b, c r3.Vec
@@ -130,7 +145,7 @@ const (
 	// tileChange is the difference of a tile's sum and its quarters', over the whole
 	// sum, from which they are cut again. What is left of the error is a 63rd of it
 	// where the rule's degree is reached.
-	tileChange = 3e-3
+	tileChange = 1e-2
 	// tileLeast is the share of the whole sum under which a tile doesn't count.
 	tileLeast = 1e-5
 	// tileFine is the share of a tile's side that needs no proof.

@@ -52,10 +52,7 @@ func (e *Engine) tallyFace(w *sight, r *FluxReport, index int, bare *Engine) {
 	if direct == nil {
 		direct = e.directOn(w, f)
 	}
-	free := direct
-	if len(e.hides.common) > 0 {
-		free = bare.directOn(w, f)
-	}
+	free := e.freeOn(w, f, direct, bare)
 	for j, v := range s.nodeV {
 		for i, u := range s.nodeU {
 			k := j*len(s.nodeU) + i
@@ -72,6 +69,47 @@ func (e *Engine) tallyFace(w *sight, r *FluxReport, index int, bare *Engine) {
 			e.tally(r, f, u, v, area*arriving)
 		}
 	}
+}
+
+// freeOn is what would come straight from the lamps at a face's points with nothing of
+// what is opaque in the box; worked out again only where something may stand between.
+func (e *Engine) freeOn(w *sight, f *face, direct []float64, bare *Engine) []float64 {
+	s := &f.sheet
+	out := append([]float64(nil), direct...)
+	m := meter{Flat, f.looks()}
+	for j, v := range s.nodeV {
+		for i, u := range s.nodeU {
+			at := f.place(u, v)
+			if (f.kind == floor && e.under(f.chamber, at) != nil) || !e.mayShade(at, f.chamber) {
+				continue
+			}
+			from := station{at, f.chamber, true}
+			out[j*len(s.nodeU)+i] = bare.lampLight(w, from, m) + bare.forwarded(w, from, m)
+		}
+	}
+	return out
+}
+
+// mayShade tells whether something opaque in the box may stand between a place in a
+// chamber and a lamp that reaches it, or a cloth above that sends by its lobe.
+func (e *Engine) mayShade(at r3.Vec, chamber int) bool {
+	for i := range e.relays {
+		if e.relays[i].plane < chamber {
+			return true
+		}
+	}
+	for i := range e.lamps {
+		l := &e.lamps[i]
+		if l.Lumens == 0 || !l.reaches(at) {
+			continue
+		}
+		for k := range e.hides.common {
+			if o := &e.hides.common[k]; o.lamp != i && !o.clear(at, &l.whole) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // endsAt is the share of light toward a place that is not counted again behind

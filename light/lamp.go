@@ -19,11 +19,12 @@ type lamp struct {
 	lambertian bool
 	luminance  float64 // of a Lambertian opening, cd/m2
 	parts      []part
-	scale      float64    // of the distribution, rad
-	reach      float64    // tangent of the beam's reach; infinite where it is a right angle
-	peak       r3.Vec     // of the distribution, in the lamp's own axes
-	beam       *beamCurve // of a round beam, or nil
-	touches    bool       // lies in a cloth plane, facing down
+	scale      float64       // of the distribution, rad
+	reach      float64       // tangent of the beam's reach; infinite where it is a right angle
+	peak       r3.Vec        // of the distribution, in the lamp's own axes
+	slopes     [2][2]float64 // of the beam's reach as it goes down, along x and y: least and largest
+	beam       *beamCurve    // of a round beam, or nil
+	touches    bool          // lies in a cloth plane, facing down
 	body       *shape.Box
 }
 
@@ -48,6 +49,7 @@ func (e *Engine) prepareLamp(index int, given Lamp) lamp {
 	if reach := given.Distribution.Reach(); reach < widestReach {
 		l.reach = math.Tan(reach)
 	}
+	l.slopes = [2][2]float64{l.slopesAlong(l.Axis.X), l.slopesAlong(l.Axis.Y)}
 	l.beam = newBeamCurve(given.Distribution)
 	_, l.lambertian = given.Distribution.(photometry.Lambertian)
 	l.luminance = given.Lumens / (given.Size[0] * given.Size[1] * math.Pi)

@@ -103,8 +103,14 @@ func (e *Engine) spot(w *sight, s r3.Vec) float64 {
 		o.ahead, o.behind = at.reach(ex, ey, wide, o.ahead, rounds), at.reach(-ex, -ey, wide, o.behind, rounds)
 		o.across = at.reach(-ey, ex, wide, o.across, rounds)
 	}
-	w.u.spread(x0, wx, o.toward(ex, ey), o.toward(-ex, ey), narrow, sigma, c.low[0], c.high[0], c.from.at.X, c.crate != nil, c.coarse)
-	w.v.spread(y0, wy, o.toward(ey, ex), o.toward(-ey, ex), narrow, sigma, c.low[1], c.high[1], c.from.at.Y, c.crate != nil, c.coarse)
+	low, high := c.low, c.high
+	if l := c.lamp; !l.lambertian {
+		narrow /= math.Pow(math.Max(1, width/(beamGrain*l.scale*near)), 2)
+		low[0], high[0] = math.Max(low[0], s.X+a*l.slopes[0][0]), math.Min(high[0], s.X+a*l.slopes[0][1])
+		low[1], high[1] = math.Max(low[1], s.Y+a*l.slopes[1][0]), math.Min(high[1], s.Y+a*l.slopes[1][1])
+	}
+	w.u.spread(x0, wx, o.toward(ex, ey), o.toward(-ex, ey), narrow, sigma, low[0], high[0], c.from.at.X, c.crate != nil, c.coarse)
+	w.v.spread(y0, wy, o.toward(ey, ex), o.toward(-ey, ex), narrow, sigma, low[1], high[1], c.from.at.Y, c.crate != nil, c.coarse)
 	if c.crate != nil {
 		w.u.fade(c.from.at.X, b, c.crate.Depth/c.crate.CellX)
 		w.v.fade(c.from.at.Y, b, c.crate.Depth/c.crate.CellY)
@@ -112,6 +118,9 @@ func (e *Engine) spot(w *sight, s r3.Vec) float64 {
 	}
 	return e.spotSum(w, s, a, b)
 }
+
+// beamGrain is the width over a beam's scale under which a lobe is wider than the beam.
+const beamGrain = 0.8
 
 // lowest is the height (m) that an opening on the cloth itself is taken at: the
 // sum over the cloth does not change below it.

@@ -53,7 +53,7 @@ func (b Beam) grains() grain {
 		from, to := float64(i)*g.step, float64(i+1)*g.step
 		p, q := b.at(from), b.at(to)
 		if p > q {
-			g.least[i] = math.Min(1, (q+dimmest*b.peak)/(p-q)*g.step)
+			g.least[i] = math.Min(1, math.Max(b.half/4, (q+dimmest*b.peak)/(p-q)*g.step))
 		}
 	}
 	return g
