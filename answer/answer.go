@@ -91,6 +91,7 @@ func Of(file *plan.File) *Answers {
 	a.Findings = append(a.Findings, fit.Run(model)...)
 	a.Findings = append(a.Findings, a.order(model)...)
 	a.Findings = finding.Silence(a.Findings)
+	a.fillEmpty()
 	a.Result = overall(a.Findings)
 	a.Demo = demo(model) || a.Power != nil && a.Power.Demo
 	return a
@@ -139,4 +140,29 @@ func demo(r *rig.Rig) bool {
 		}
 	}
 	return false
+}
+
+// fillEmpty makes lists that hold nothing empty rather than null.
+func (a *Answers) fillEmpty() {
+	empty(&a.Findings)
+	empty(&a.Pull)
+	empty(&a.Rig.Bodies)
+	empty(&a.Rig.Parts)
+	empty(&a.Load.TakeOff)
+	empty(&a.Load.Lines)
+	empty(&a.Load.Points)
+	empty(&a.Load.Lost)
+	empty(&a.Load.Stands)
+	empty(&a.Load.Assumptions)
+	empty(&a.Load.Unknown)
+	empty(&a.Light.Probes)
+	empty(&a.Light.Marks)
+	empty(&a.Light.Spill)
+	empty(&a.Light.Missing)
+}
+
+func empty[T any](list *[]T) {
+	if *list == nil {
+		*list = []T{}
+	}
 }

@@ -19,7 +19,7 @@ func Run(r *rig.Rig) []finding.Finding {
 		found = append(found, besideBox(r, &r.Optics.Lamps[i])...)
 		found = append(found, keepOff(r, &r.Optics.Lamps[i])...)
 	}
-	for _, look := range []func(*rig.Rig) []finding.Finding{crowd, mounts, leak, heat, obstacles, walls, stands} {
+	for _, look := range []func(*rig.Rig) []finding.Finding{overHeads, crowd, mounts, leak, heat, obstacles, walls, stands} {
 		found = append(found, look(r)...)
 	}
 	return found

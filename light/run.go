@@ -17,8 +17,11 @@ import (
 func Run(r *rig.Rig) (Answer, []finding.Finding) {
 	w := &work{rig: r, answer: Answer{Constants: Constants{Number(source.FlatReceptor().Value), Number(source.DomeReceptor().Value)}}}
 	if len(r.Optics.Lamps) == 0 {
-		w.answer.Missing = []string{"no lamp is placed, so there is no light to compute"}
-		return w.answer, nil
+		w.answer.Missing = []string{noLamp}
+		if want := r.Plan.Want; want != nil && (want.Exposure != nil || want.Even != nil) {
+			w.findings = append(w.findings, finding.Unknown("light.stop", w.subject("area", "want"), "The light that is asked for", noLamp))
+		}
+		return w.answer, w.findings
 	}
 	if err := w.prepare(); err != nil {
 		w.answer.Missing = []string{err.Error()}
@@ -33,6 +36,8 @@ func Run(r *rig.Rig) (Answer, []finding.Finding) {
 	w.conclude()
 	return w.answer, w.findings
 }
+
+const noLamp = "no lamp is placed, so there is no light to compute"
 
 // work is an analysis under way.
 type work struct {

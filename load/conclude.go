@@ -14,6 +14,10 @@ func (w *work) conclude() {
 	if w.unsolved != "" && w.floor.holdsBox {
 		return
 	}
+	if w.turnsOver {
+		w.add(finding.Refused("load.hangs", w.subject("box", "hang"), "How the box hangs and what each line carries", w.unsolved))
+		return
+	}
 	if w.unsolved != "" {
 		w.add(finding.Unknown("load.hangs", w.subject("box", "hang"), "How the box hangs and what each line carries", w.unsolved))
 		return
@@ -30,6 +34,7 @@ func (w *work) conclude() {
 	for i := range w.rig.Beams {
 		w.concludeBeam(&w.rig.Beams[i])
 	}
+	w.concludePose()
 	w.concludeFloor()
 	w.concludeLevel()
 	w.concludePath()

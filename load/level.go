@@ -2,6 +2,8 @@ package load
 
 import (
 	"errors"
+	"fmt"
+	"math"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -59,4 +61,47 @@ func (w *work) concludeLevel() {
 	}
 	w.add(finding.Unknown("load.level", w.subject("box", "hang"), "Nothing but its own weight holds the box level: it can swing about "+about,
 		"how far it swings when it is pushed is not worked out; a line off that line, or tag lines, would hold it"))
+}
+
+// turnedAway refuses a place of rest at which the box has turned away from the pose in
+// which it is planned by more than steepestRest: it hangs on its side or upside down,
+// and nothing that is told of it would hold.
+func (m *model) turnedAway(s *solved) error {
+	if m.corners == nil || r3.Dot(m.poseOf(s).Z, m.rig.Pose.Z) > math.Cos(steepestRest) {
+		return nil
+	}
+	return fmt.Errorf("the box turns over as it hangs, by %.0f° from its planned pose: its lines do not hold it there",
+		math.Acos(math.Max(-1, r3.Dot(m.poseOf(s).Z, m.rig.Pose.Z)))/degree)
+}
+
+// steepestRest is the angle from the planned pose from which a box counts as turned
+// over: more than half a right angle, beyond what any crew would level.
+const steepestRest = 60 * degree
+
+// concludePose tells a box that comes to rest elsewhere than planned: light and sight
+// are worked out for the planned place.
+func (w *work) concludePose() {
+	if w.model.corners == nil {
+		return
+	}
+	found, planned := w.model.poseOf(w.built), w.rig.Pose
+	away := r3.Norm(r3.Sub(found.Origin, planned.Origin))
+	turned := math.Max(angleBetween(found.X, planned.X), angleBetween(found.Z, planned.Z))
+	if away <= apartBy && turned <= turnedBy {
+		return
+	}
+	w.add(finding.Unknown("load.pose", w.subject("box", "box"),
+		fmt.Sprintf("The box comes to rest %.2f m and %.1f° from where it is planned", away, turned/degree),
+		"light, sight and the drawings are worked out for the planned place; give points or lengths that hold it there"))
+}
+
+// A box counts as elsewhere from this far on, in m and radians: more than lines stretch
+// and a hand levels.
+const (
+	apartBy  = 0.1
+	turnedBy = 2 * degree
+)
+
+func angleBetween(a, b r3.Vec) float64 {
+	return math.Atan2(r3.Norm(r3.Cross(a, b)), r3.Dot(a, b))
 }

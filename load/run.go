@@ -45,6 +45,7 @@ type work struct {
 	answer    Answer
 	findings  []finding.Finding
 	unsolved  string // why there is no built state
+	turnsOver bool   // it is unsolved because the box turns over as it hangs
 }
 
 // massUnknown turns parts without a mass into a finding that the rest follows from.
@@ -88,6 +89,10 @@ func (w *work) solve() {
 	}
 	if err == nil {
 		err = model.onFloor(w.built)
+	}
+	if err == nil {
+		err = model.turnedAway(w.built)
+		w.turnsOver = err != nil
 	}
 	if err != nil {
 		w.built, w.unsolved = nil, err.Error()

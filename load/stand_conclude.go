@@ -160,7 +160,7 @@ func (w *work) concludeTip(i int) {
 		Value:     work, Limit: finding.Given(finding.Input{Symbol: "n", Name: ratio.Name, Value: ratio.Value, Origin: ratio.Citation.String()}),
 		Source: ratio.Citation, Causes: w.standCauses(s),
 		Assumptions: []string{"level floor, edges between neighboring feet; a bag on a leg counts at that leg's foot",
-			fmt.Sprintf("a ratio of %.1f needs %.1f kg of bags at the base, of 1.0 %.1f kg%s", ratio.Value, w.bagsFor(i, ratio.Value), w.bagsFor(i, 1), w.bagText(i))},
+			w.bagsTold(i, ratio.Value)},
 	}.Conclude())
 }
 
@@ -240,4 +240,13 @@ func (w *work) concludeFeet(i int) {
 	w.add(finding.Unknown("load.feet."+s.Name, w.standSubject(s), fmt.Sprintf("Stand %s on the floor", s.Name), fmt.Sprintf(
 		"its heaviest foot puts %.0f N on the floor, which allows %.0f Pa; the kit gives no pad, and a foot needs %.4f m² of board under it",
 		foot, float64(*room.Floor.Allows), foot/float64(*room.Floor.Allows))))
+}
+
+// bagsTold says what a stand wants at its base for a ratio, and for 1.0.
+func (w *work) bagsTold(i int, ratio float64) string {
+	most, least := w.bagsFor(i, ratio), w.bagsFor(i, 1)
+	if !finding.Known(most) || !finding.Known(least) {
+		return "how many bags it needs is not known: what it carries is not"
+	}
+	return fmt.Sprintf("a ratio of %.1f needs %.1f kg of bags at the base, of 1.0 %.1f kg%s", ratio, most, least, w.bagText(i))
 }

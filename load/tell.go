@@ -213,6 +213,9 @@ func (w *work) assumptions() []string {
 		return nil
 	}
 	told := append([]string(nil), w.model.assumed...)
+	if hang := w.rig.Plan.Hang; hang != nil && len(hang.Guys) > 0 {
+		told = append(told, "guys are not in the equilibrium of the box at rest: they hold against wind alone")
+	}
 	if text := w.clothAssumed(); text != "" {
 		told = append(told, text)
 	}

@@ -25,7 +25,7 @@ func (m *model) built() (frame.Loads, error) { return m.loads(m.rig.Weights) }
 func (m *model) grown() (frame.Loads, error) {
 	reserve := 1.0
 	if p := m.rig.Plan.Provision; p != nil && p.Reserve != nil {
-		reserve = *p.Reserve
+		reserve = math.Max(1, *p.Reserve) // a reserve below what hangs there today is none
 	}
 	var weights []rig.Weight
 	for _, w := range m.rig.Weights {

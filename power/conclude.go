@@ -210,6 +210,10 @@ func (w *work) concludeCable() {
 		w.add(finding.Unknown(id, subject, statement, why))
 		return
 	}
+	// A breaker of exactly the rating that the cord may have is the rule, not a near miss.
+	if w.rating <= w.conductor.Breaker {
+		return
+	}
 	cord := source.Cite("nfpa-70", "520.44(C)(2)")
 	w.add(finding.Check{
 		ID: id, Subject: subject, Statement: statement, Relation: finding.AtMost, Unit: "A", Source: cord,

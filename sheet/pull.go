@@ -30,7 +30,11 @@ func Pull(to io.Writer, a *answer.Answers, style Style) error {
 	}
 	c.table(rows)
 	c.line("")
-	c.line("  %s in all that has a known weight; knots, tails and splices are not added yet", c.units.Mass(quantity.Mass(total)))
+	cut := "lines have their tails and knots"
+	if a.Model.Plan.Derive == "none" {
+		cut = "derive: none, so lines are without tails and knots"
+	}
+	c.line("  %s in all that has a known weight; %s", c.units.Mass(quantity.Mass(total)), cut)
 	for _, n := range gathered(a.Rig.NotPlaced) {
 		c.wrapped("  ", "not on the list: "+clean(n.What)+": "+clean(n.Why))
 	}

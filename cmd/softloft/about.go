@@ -8,7 +8,7 @@ import (
 type helpCommand struct{}
 
 const about = `softloft plans a large soft light overhead: tube frame, cloth, sides, egg-crate
-and lamps, hung by ropes from a building's points. One plan file goes in; what
+and lamps, hung by ropes from a building's points or on stands. One plan file goes in; what
 light it gives, what carries it, and what must come off the shelf come out, each
 number with its working and its source. It says what it does not know.
 
@@ -16,8 +16,11 @@ Begin:
   softloft new my-box.yaml       write a commented starter plan
   softloft check my-box.yaml     what is over, tight, not known or within
   softloft check -v my-box.yaml  the same with every working
-  softloft pull my-box.yaml      the pull list
-  softloft kit                   what the kit holds
+  softloft load my-box.yaml      lines, points, tubes; a tilt, the lift, one line gone
+  softloft pull my-box.yaml      the pull list; power, build, sight: circuits, steps, cameras
+  softloft vary my-box.yaml --over trim=10ft..18ft
+  softloft draw, sheet, face     drawings, a page for print, a lit head
+  softloft kit, lamp             what the kit and a photometric file hold
   softloft COMMAND --help        the flags of a command
 
 It is a planning aid, not a certificate: a competent person and the venue's

@@ -6,6 +6,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"strings"
 
 	"softloft/document"
@@ -65,7 +66,13 @@ func (f *planFlags) text(s *session) (string, []byte, error) {
 func (f *kitFlags) kit(s *session) (kit.Kit, error) {
 	base, mistakes := kit.Standard()
 	if len(mistakes) == 0 && f.KitFolder != "" {
+		if info, err := os.Stat(f.KitFolder); err != nil || !info.IsDir() {
+			return base, f.complain(s, "there is no kit folder "+f.KitFolder, nil)
+		}
 		base, mistakes = kit.ReadFolder(os.DirFS(f.KitFolder), base)
+		for i := range mistakes {
+			mistakes[i].Place.File = filepath.Join(f.KitFolder, mistakes[i].Place.File)
+		}
 	}
 	if len(mistakes) > 0 {
 		return base, f.complain(s, "", mistakes)

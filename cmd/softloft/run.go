@@ -4,8 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 
 	"github.com/alecthomas/kong"
+
+	"softloft/sheet"
 )
 
 // Exit statuses, as each command's help prints them.
@@ -67,6 +70,10 @@ func run(args []string, in io.Reader, out, errOut io.Writer) (code int) {
 		return ended
 	}
 	if err != nil {
+		if slices.Contains(args, "--json") {
+			_ = sheet.MistakesJSON(out, err.Error(), nil)
+			return exitUnreadable
+		}
 		fmt.Fprintf(errOut, "softloft: %v\nhint: softloft --help lists the commands\n", err)
 		return exitUnreadable
 	}
