@@ -23,7 +23,7 @@ func cellWalk(c *Crate, n int) (out [8]float64, returned float64) {
 		p := r3.Vec{X: c.CellX * random.Float64(), Y: c.CellY * random.Float64(), Z: c.Depth}
 		d := lambert(r3.Vec{Z: -1})
 		for range 1000 {
-			tx, ty, tz := math.Inf(1), math.Inf(1), math.Inf(1)
+			var tx, ty, tz float64
 			if d.X > 0 {
 				tx = (c.CellX - p.X) / d.X
 			} else {

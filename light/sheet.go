@@ -36,17 +36,6 @@ func gaussPoints(lines []float64) (place, share []float64) {
 	return place, share
 }
 
-// total is the sheet's integral of the given values, lm.
-func (s *sheet) total(value []float64) float64 {
-	sum := 0.0
-	for j, wv := range s.shareV {
-		for i, wu := range s.shareU {
-			sum += wu * wv * value[j*len(s.nodeU)+i]
-		}
-	}
-	return sum
-}
-
 // at is the value at u, v, which is held to the sheet's edges.
 func (s *sheet) at(value []float64, u, v float64) float64 {
 	i, bu := locate(s.lineU, u)

@@ -36,15 +36,16 @@ type hungSquare struct {
 
 func (h hungSquare) text() string {
 	points, lines := "", ""
-	if h.half == [2]float64{} {
-		h.half = [2]float64{1.829, 1.829}
+	half := h.half
+	if half == [2]float64{} {
+		half = [2]float64{1.829, 1.829}
 	}
 	for i, corner := range []struct {
 		name string
 		x, y float64
 	}{{"ne", 1, 1}, {"nw", -1, 1}, {"sw", -1, -1}, {"se", 1, -1}} {
 		points += fmt.Sprintf("    - {name: P%d, at: [%.12g m, %.12g m, %.12g m], allows: 20 kN, direction: any}\n",
-			i+1, corner.x*(h.half[0]+h.out), corner.y*(h.half[1]+h.out), 5+h.above)
+			i+1, corner.x*(half[0]+h.out), corner.y*(half[1]+h.out), 5+h.above)
 		length := ""
 		if h.lengths[i] > 0 {
 			length = fmt.Sprintf(", length: %.12g m", h.lengths[i])
@@ -56,7 +57,7 @@ derive: none
 room:
   points:
 ` + points + h.points + `box:
-  size: [` + fmt.Sprintf("%.12g m, %.12g m", 2*h.half[0], 2*h.half[1]) + `]
+  size: [` + fmt.Sprintf("%.12g m, %.12g m", 2*half[0], 2*half[1]) + `]
   cloth_at: 5 m
   frame: pipe
 ` + h.box + h.ribs + `  cloth: [sheet]

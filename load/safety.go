@@ -35,7 +35,6 @@ type caught struct {
 	lengthFrom   string
 	rope         *rig.Rope
 	kind         string
-	notes        []string
 	force, limit float64
 }
 

@@ -20,8 +20,7 @@ type windShape struct {
 	down, up       float64  // the canopy's coefficients
 	upOpen         float64  // lifted with nothing beneath
 	covered        bool     // false where the table does not reach the slope
-	crate          float64  // m, of its depth that no skirt covers, by axis
-	crateX, crateY float64
+	crateX, crateY float64  // m, of the crate's depth that no skirt covers, by axis
 	bodies         []windBody
 	leftOut        []string
 }

@@ -20,7 +20,6 @@ type tubeWind struct {
 	cloth strip
 	mass  float64 // N/m², the cloth's weight
 	why   string  // why it is not known
-	tube  string  // the part that is used most
 	sag   string  // where the cloth's sag comes from, in words
 }
 
