@@ -103,8 +103,9 @@ func (e *Engine) mayShade(at r3.Vec, chamber int) bool {
 		if l.Lumens == 0 || !l.reaches(at) {
 			continue
 		}
-		for k := range e.hides.common {
-			if o := &e.hides.common[k]; o.lamp != i && !o.clear(at, &l.whole) {
+		under := e.hides.under(at, &l.whole)
+		for k := range under {
+			if o := &under[k]; o.lamp != i && !o.clear(at, &l.whole) {
 				return true
 			}
 		}

@@ -1,7 +1,10 @@
 package light
 
 import (
+	"cmp"
 	"math"
+	"slices"
+	"sort"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -21,7 +24,7 @@ type occluder struct {
 
 // occluders by where they come between.
 type occluders struct {
-	common []occluder // inside and outside: blockers, lamps' backs and bodies
+	common []occluder // inside and outside, by their lowest level: blockers, lamps' backs and bodies
 	shell  []occluder // sides and roof
 	lids   []occluder // cloth planes over the whole size, and the crate's hull
 	below  []occluder // skirts, and surfaces outside
@@ -39,6 +42,7 @@ func (e *Engine) gatherOccluders() {
 			o.common = append(o.common, solidOccluder(*l.body, i))
 		}
 	}
+	slices.SortStableFunc(o.common, func(a, b occluder) int { return cmp.Compare(a.low.Z, b.low.Z) })
 	for side, at := range s.Sides {
 		if at.Present && s.Depth > 0 {
 			o.shell = append(o.shell, polygonOccluder(e.strip(side, 0, s.Depth), -1))
@@ -62,6 +66,14 @@ func (e *Engine) gatherOccluders() {
 			o.below = append(o.below, polygonOccluder(convex, -1))
 		}
 	}
+}
+
+// under are the common occluders that aren't wholly above both an eye and what it
+// looks at.
+func (o *occluders) under(eye r3.Vec, what *subject) []occluder {
+	top := math.Max(eye.Z, what.high.Z)
+	n := sort.Search(len(o.common), func(i int) bool { return o.common[i].low.Z >= top })
+	return o.common[:n]
 }
 
 func polygonOccluder(p shape.Polygon, lamp int) occluder {
@@ -224,7 +236,7 @@ func (e *Engine) through(w *sight, from station, what *subject, chamber int, she
 		return nil, v
 	}
 	w.pieces = append(w.pieces[:0], p)
-	w.pieces = w.hide(w.pieces, from.at, what, e.hides.common)
+	w.pieces = w.hide(w.pieces, from.at, what, e.hides.under(from.at, what))
 	if shelled {
 		w.pieces = w.hide(w.pieces, from.at, what, e.hides.shell)
 	}
@@ -239,7 +251,7 @@ func (e *Engine) through(w *sight, from station, what *subject, chamber int, she
 // is not there.
 func (e *Engine) around(w *sight, eye r3.Vec, what *subject) []shape.Polygon {
 	w.pieces = append(w.pieces[:0], what.polygon)
-	for _, by := range [4][]occluder{e.hides.lids, e.hides.shell, e.hides.common, e.hides.below} {
+	for _, by := range [4][]occluder{e.hides.lids, e.hides.shell, e.hides.under(eye, what), e.hides.below} {
 		w.pieces = w.hide(w.pieces, eye, what, by)
 	}
 	return w.pieces
