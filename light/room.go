@@ -118,6 +118,23 @@ func PrepareRoom(room Room, scene *Scene, pose shape.Pose) (*Hall, error) {
 	return prepareRoom(room, scene, pose, patchesAlong)
 }
 
+// snapped puts the set walls' corners on a grid of a nanometer, so that no corner
+// stands off a plane by less than can be told.
+func (r Room) snapped() Room {
+	surfaces := make([]SetWall, len(r.Surfaces))
+	snap := func(x float64) float64 { return math.Round(x*1e9) / 1e9 }
+	for i, s := range r.Surfaces {
+		corners := make(shape.Polygon, len(s.Corners))
+		for k, c := range s.Corners {
+			corners[k] = r3.Vec{X: snap(c.X), Y: snap(c.Y), Z: snap(c.Z)}
+		}
+		s.Corners = corners
+		surfaces[i] = s
+	}
+	r.Surfaces = surfaces
+	return r
+}
+
 // patchesAlong is the number of patches along the room's longest edge.
 const patchesAlong = 16
 
@@ -125,7 +142,7 @@ func prepareRoom(room Room, scene *Scene, pose shape.Pose, along int) (*Hall, er
 	if err := room.check(); err != nil {
 		return nil, err
 	}
-	h := &Hall{room: room, pose: pose}
+	h := &Hall{room: room.snapped(), pose: pose}
 	h.memory = &sync.Pool{New: func() any { return new(glance) }}
 	if scene != nil {
 		h.gatherBlocks(scene)

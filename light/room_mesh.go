@@ -121,6 +121,9 @@ func (h *Hall) mesh(along int) {
 	h.count += len(h.leaves)
 }
 
+// sliver (m2) is under what a piece gives and takes no light that could be told.
+const sliver = 1e-9
+
 // meshFeet takes apart the patches of a face on which set walls stand: light on one
 // side of a wall is none on the other.
 func (h *Hall) meshFeet(k int) {
@@ -139,6 +142,9 @@ func (h *Hall) meshFeet(k int) {
 		h.void[s.first+i] = true
 		h.reflect[s.first+i] = 0
 		for _, piece := range pieces {
+			if piece.Area() < sliver {
+				continue
+			}
 			h.leaves = append(h.leaves, leaf{piece, s.inward(), true})
 			h.area, h.reflect = append(h.area, piece.Area()), append(h.reflect, h.reflectance(k))
 		}
@@ -169,6 +175,9 @@ func (h *Hall) meshWall(index int, target float64) {
 		}
 		normal := r3.Unit(part.Normal())
 		for _, piece := range cutEvenly(part, target) {
+			if piece.Area() < sliver {
+				continue
+			}
 			back := append(shape.Polygon(nil), piece...)
 			for i, j := 0, len(back)-1; i < j; i, j = i+1, j-1 {
 				back[i], back[j] = back[j], back[i]
