@@ -71,7 +71,7 @@ func (s *spread) beyond(got, want, standardError float64) {
 func (s *spread) check(t *testing.T, what string, rms, worst float64) {
 	t.Helper()
 	r := math.Sqrt(s.sum / float64(s.n))
-	t.Logf("%s: rms %.3g %%, worst %.3g %% over %d", what, 100*r, 100*s.worst, s.n)
+	t.Logf("accuracy\t%s\t%d\t%.2g %%\t%.2g %%\t%s", what, s.n, 100*r, 100*math.Abs(s.worst), "reference named in light/testdata and the test")
 	if !(r <= rms) || !(math.Abs(s.worst) <= worst) {
 		t.Errorf("%s: rms %.3g %% (at most %.3g), worst %.3g %% (at most %.3g)", what, 100*r, 100*rms, 100*s.worst, 100*worst)
 	}
