@@ -23,8 +23,7 @@ type Engine struct {
 	faces      []face
 	rooms      []room
 	patchCount int
-	direct     [][]float64   // per face, at its points, lx; nil where not worked out
-	single     [][][]float64 // per face and lamp, that of the lamp alone; nil where not kept
+	direct     [][]float64 // per face, at its points, lx; nil where not worked out
 	exchange   exchange
 	glows      []glow
 	cloth      []float64 // arriving on the lowest floor's points, lx
@@ -67,8 +66,8 @@ func Prepare(scene Scene) (*Engine, error) {
 	e.chambers()
 	w := new(sight)
 	e.directOnFaces(w)
-	e.settle()
-	e.relight(w)
+	e.solve()
+	e.light(w)
 	e.estimated()
 	return e, nil
 }
