@@ -8,18 +8,7 @@ import (
 	"softloft/shape"
 )
 
-// directOnFaces works out what comes straight from the lamps at every Gauss
-// point of the faces that are not openings.
-func (e *Engine) directOnFaces(w *sight) {
-	e.direct = make([][]float64, len(e.faces))
-	for i := range e.faces {
-		f := &e.faces[i]
-		if f.kind == floor || !allOpen(f.open) {
-			e.direct[i] = e.directOn(w, f)
-		}
-	}
-}
-
+// allOpen tells whether a face is an opening all over.
 func allOpen(open []bool) bool {
 	for _, o := range open {
 		if !o {
@@ -32,6 +21,17 @@ func allOpen(open []bool) bool {
 // directOn is what comes straight from the lamps at a face's Gauss points, lx,
 // without the lamps that lie on it; where one lies, nothing else arrives.
 func (e *Engine) directOn(w *sight, f *face) []float64 {
+	out := make([]float64, len(f.sheet.value))
+	for i := range e.lamps {
+		for k, lux := range e.oneOn(w, i, f) {
+			out[k] += lux
+		}
+	}
+	return out
+}
+
+// oneOn is that of one lamp: straight, and by the lobes of cloths above.
+func (e *Engine) oneOn(w *sight, lamp int, f *face) []float64 {
 	s := &f.sheet
 	out := make([]float64, len(s.value))
 	m := meter{Flat, f.looks()}
@@ -42,7 +42,7 @@ func (e *Engine) directOn(w *sight, f *face) []float64 {
 				continue
 			}
 			from := station{at, f.chamber, true}
-			out[j*len(s.nodeU)+i] = e.lampLight(w, from, m) + e.forwarded(w, from, m)
+			out[j*len(s.nodeU)+i] = e.oneLamp(w, lamp, from, m) + e.forwardedOf(w, lamp, from, m)
 		}
 	}
 	return out

@@ -77,11 +77,13 @@ func slopeBin(t float64) int {
 
 // The solved cell against photons, direction by direction.
 func TestCellAgainstWalk(t *testing.T) {
+	t.Parallel()
+	all := spread{reference: walked}
 	for _, c := range []*Crate{{CellX: 0.1, CellY: 0.1, Depth: 0.1, Reflectance: 0.5}, {CellX: 0.1, CellY: 0.15, Depth: 0.08, Reflectance: 0.8}, {CellX: 0.1, CellY: 0.1, Depth: 0.2, Reflectance: 0.3}} {
 		const n = 2000000
 		walked, returned := cellWalk(c, n)
 		w := solveCell(c)
-		rel(t, "returned", w.returns, returned, 0.01)
+		all.rel(t, "returned", w.returns, returned, 0.01)
 		var got [8]float64
 		const steps = 600 // directions by equal shares of the cosine law
 		for i := range steps {
@@ -96,25 +98,30 @@ func TestCellAgainstWalk(t *testing.T) {
 		for k := range got {
 			tolerance := 0.01 + 3*math.Sqrt(1/(walked[k]*n))
 			t.Logf("%+v bin %d: %.5f, walk %.5f (%+.2f %%)", *c, k, got[k], walked[k], 100*(got[k]/walked[k]-1))
-			rel(t, "bin", got[k], walked[k], tolerance)
+			all.rel(t, "bin", got[k], walked[k], tolerance)
 		}
 	}
+	all.told(t, "reflecting cell, by slope and back")
 }
 
 // Flux straight through a black cell: view factor of opposite faces of a cube,
 // C-11, 0.1998248957 at depth = width; 0.4152532836 at half of it.
 func TestCellDirect(t *testing.T) {
-	rel(t, "cube", solveCell(&Crate{CellX: 1, CellY: 1, Depth: 1}).direct, 0.1998248957, 1e-9)
-	rel(t, "half", solveCell(&Crate{CellX: 1, CellY: 1, Depth: 0.5}).direct, 0.4152532836, 1e-9)
+	all := spread{reference: catalog + ", C-11"}
+	all.rel(t, "cube", solveCell(&Crate{CellX: 1, CellY: 1, Depth: 1}).direct, 0.1998248957, 1e-9)
+	all.rel(t, "half", solveCell(&Crate{CellX: 1, CellY: 1, Depth: 0.5}).direct, 0.4152532836, 1e-9)
+	all.told(t, "flux straight through a black cell")
 }
 
 // Direct shares by direction (exact geometry): depth = width.
 func TestCratePasses(t *testing.T) {
+	all := spread{reference: "exact geometry of a thin cell"}
 	c := &Crate{CellX: 1, CellY: 1, Depth: 1}
 	for _, row := range [][3]float64{{15, 0, 0.73205081}, {30, 0, 0.42264973}, {40, 0, 0.16090037}, {30, 45, 0.35017009},
 		{45, 45, 0.08578644}, {50, 45, 0.02474422}, {30, 22.5, 0.36350665}, {50, 0, 0}} {
 		theta, phi := row[0]*math.Pi/180, row[1]*math.Pi/180
 		d := r3.Vec{X: math.Sin(theta) * math.Cos(phi), Y: math.Sin(theta) * math.Sin(phi), Z: math.Cos(theta)}
-		rel(t, "share", c.passes(d), row[2], 1e-7)
+		all.rel(t, "share", c.passes(d), row[2], 1e-7)
 	}
+	all.told(t, "black crate by direction")
 }

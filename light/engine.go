@@ -23,7 +23,8 @@ type Engine struct {
 	faces      []face
 	rooms      []room
 	patchCount int
-	direct     [][]float64 // per face, at its points, lx; nil where not worked out
+	direct     [][]float64   // per face, at its points, lx; nil where not worked out
+	single     [][][]float64 // per face and lamp, that of the lamp alone; nil where not kept
 	exchange   exchange
 	glows      []glow
 	cloth      []float64 // arriving on the lowest floor's points, lx
@@ -66,8 +67,8 @@ func Prepare(scene Scene) (*Engine, error) {
 	e.chambers()
 	w := new(sight)
 	e.directOnFaces(w)
-	e.solve()
-	e.light(w)
+	e.settle()
+	e.relight(w)
 	e.estimated()
 	return e, nil
 }

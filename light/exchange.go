@@ -25,15 +25,22 @@ type exchange struct {
 	closure                 float64
 }
 
-// solve fills the exchange and what arrives on every patch.
-func (e *Engine) solve() {
+// settle fills what of the exchange doesn't depend on the lamps' lumens.
+func (e *Engine) settle() {
 	x := &e.exchange
 	e.patchOptics(x)
 	e.factors(x)
 	e.block(x)
+}
+
+// relight solves the exchange for what comes straight from the lamps, and sets what
+// is seen.
+func (e *Engine) relight(w *sight) {
+	x := &e.exchange
 	e.patchDirect(x)
 	x.iterate()
 	e.shade(x)
+	e.light(w)
 }
 
 func (e *Engine) patchOptics(x *exchange) {

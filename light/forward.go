@@ -49,16 +49,22 @@ func (e *Engine) listDoubled(k, above int, part, variance float64) {
 // forwarded is what the lobes give at a station, lx.
 func (e *Engine) forwarded(w *sight, from station, m meter) float64 {
 	sum := 0.0
-	for i := range e.relays {
-		r := &e.relays[i]
-		if r.plane >= from.chamber || from.at.Z >= e.planes[r.plane].z {
-			continue
-		}
-		for j := range e.lamps {
-			sum += e.relayed(w, r, &e.lamps[j], from, m)
-		}
+	for j := range e.lamps {
+		sum += e.forwardedOf(w, j, from, m)
 	}
 	return sum + e.bounced(w, from, m)
+}
+
+// forwardedOf is that of one lamp, without what bounces in the box.
+func (e *Engine) forwardedOf(w *sight, lamp int, from station, m meter) float64 {
+	sum := 0.0
+	for i := range e.relays {
+		r := &e.relays[i]
+		if r.plane < from.chamber && from.at.Z < e.planes[r.plane].z {
+			sum += e.relayed(w, r, &e.lamps[lamp], from, m)
+		}
+	}
+	return sum
 }
 
 // relayed is what one lamp gives by one relay.

@@ -20,6 +20,7 @@ func headUnder(x, y, h float64) shape.Pose {
 // A furnace: the same luminance from everywhere gives pi L on every convex place, and
 // less in a socket, under the nose, under the chin.
 func TestHeadInAFurnace(t *testing.T) {
+	t.Parallel()
 	var s senders
 	for _, d := range allAround(ambientWays) {
 		s.ambients = append(s.ambients, ambient{d, alike(4 * math.Pi / ambientWays)})
@@ -144,6 +145,7 @@ func TestAmbientGivesReadingsBack(t *testing.T) {
 // Under the brow exactly the panes are missing that a triangle of the head hides, each
 // looked for by brute force; and they are most of an overhead.
 func TestUnderTheBrow(t *testing.T) {
+	t.Parallel()
 	e := prepared(t, boxScene())
 	s, err := e.sendersTo(shape.At(r3.Vec{Z: -2.5}), nil)
 	if err != nil {
@@ -184,6 +186,7 @@ func TestUnderTheBrow(t *testing.T) {
 // The same bytes however often, on however many cores: what every vertex gets is added
 // up in one order.
 func TestPortraitRepeats(t *testing.T) {
+	t.Parallel()
 	e := prepared(t, boxScene())
 	studio := newStudio(Ask{Width: 60, Height: 80})
 	lit := func() []float64 {

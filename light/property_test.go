@@ -55,6 +55,7 @@ func turned(s Scene) Scene {
 
 // A quarter turn of everything changes nothing.
 func TestQuarterTurn(t *testing.T) {
+	t.Parallel()
 	plain := full()
 	plain.Cloths[1].ForwardPart, plain.Cloths[1].Diffuse = 0, 0.5
 	quarterTurn(t, plain, 5e-5)
@@ -76,6 +77,7 @@ func quarterTurn(t *testing.T, s Scene, tolerance float64) {
 
 // Twice the lumens is twice the light, and lamps add up.
 func TestLinear(t *testing.T) {
+	t.Parallel()
 	s := full()
 	whole := prepared(t, s)
 	var parts []*Engine
@@ -128,6 +130,7 @@ func TestSameBytes(t *testing.T) {
 
 // The vector is the difference of before and behind, for any direction.
 func TestVectorIsDifference(t *testing.T) {
+	t.Parallel()
 	e := prepared(t, full())
 	rapid.Check(t, func(t *rapid.T) {
 		g := rapid.Float64Range(-3, 3)
@@ -147,6 +150,7 @@ func TestVectorIsDifference(t *testing.T) {
 
 // Nothing panics, and what is no number stays none.
 func TestNoNumbers(t *testing.T) {
+	t.Parallel()
 	e := prepared(t, full())
 	for _, bad := range []r3.Vec{{X: math.NaN()}, {Y: math.Inf(1)}} {
 		if x := e.At(bad, up, Flat); !math.IsNaN(x) {
@@ -215,6 +219,7 @@ func TestOpeningOnTheCloth(t *testing.T) {
 
 // Halving the steps over a beam's opening changes the answer by under 0.3 %.
 func TestOpeningSteps(t *testing.T) {
+	t.Parallel()
 	s := boxScene()
 	s.Cloths = nil
 	for _, z := range []float64{0.15, 0.3, 0.9} {

@@ -58,6 +58,7 @@ var rectangles = []struct {
 // values are the cosine times R6 as published, which holds for a source that
 // the horizon does not cut.
 func TestRectanglesOfTheHandbook(t *testing.T) {
+	all := spread{reference: handbook}
 	for _, c := range rectangles {
 		e := prepared(t, open(c.a, c.b))
 		p := r3.Vec{X: c.x, Y: c.y, Z: -c.h}
@@ -68,8 +69,9 @@ func TestRectanglesOfTheHandbook(t *testing.T) {
 			}
 			continue
 		}
-		rel(t, c.id, got, c.want, 1e-8)
+		all.rel(t, c.id, got, c.want, 1e-8)
 	}
+	all.told(t, "rectangles, level, upright and tilted receivers")
 }
 
 // The same openings through a cloth that passes all, cut in four, turned and
@@ -108,20 +110,24 @@ func inclined(a, b float64, p, n r3.Vec) (Scene, r3.Vec, r3.Vec) {
 
 // Configuration factors of triangles, same source as the rectangles.
 func TestTriangles(t *testing.T) {
+	all := spread{reference: handbook}
 	triangle := shape.Polygon{{Z: 8}, {X: 6, Z: 8}, {Y: 6, Z: 8}}
-	rel(t, "G1", edgeVector(triangle, r3.Vec{X: 1, Y: 1}).Z/math.Pi, 0.0759837370, 1e-9)
-	rel(t, "G2", edgeVector(triangle, r3.Vec{X: 4, Y: 4}).Z/math.Pi, 0.0645121821, 1e-9)
+	all.rel(t, "G1", edgeVector(triangle, r3.Vec{X: 1, Y: 1}).Z/math.Pi, 0.0759837370, 1e-9)
+	all.rel(t, "G2", edgeVector(triangle, r3.Vec{X: 4, Y: 4}).Z/math.Pi, 0.0645121821, 1e-9)
+	all.told(t, "triangles")
 }
 
 // Light vectors over exitance: Lambert's formula without the receiver.
 func TestVector(t *testing.T) {
+	all := spread{reference: closedForm}
 	v := prepared(t, open(20, 20)).Vector(r3.Vec{X: 5, Y: -3, Z: -10})
-	rel(t, "x", v.X, -0.11427337, 1e-7)
-	rel(t, "y", v.Y, 0.06583329, 1e-7)
-	rel(t, "z", v.Z, 0.48012729, 1e-7)
+	all.rel(t, "x", v.X, -0.11427337, 1e-7)
+	all.rel(t, "y", v.Y, 0.06583329, 1e-7)
+	all.rel(t, "z", v.Z, 0.48012729, 1e-7)
 	v = prepared(t, open(12, 12)).Vector(r3.Vec{X: 12, Z: -12})
-	rel(t, "x", v.X, -0.07195820, 1e-7)
-	rel(t, "z", v.Z, 0.08435366, 1e-7)
+	all.rel(t, "x", v.X, -0.07195820, 1e-7)
+	all.rel(t, "z", v.Z, 0.08435366, 1e-7)
+	all.told(t, "light vectors under rectangles")
 }
 
 // disk is a regular polygon of the disk's area: 2000 corners stand for the
@@ -141,6 +147,7 @@ func disk(r, h, off float64) shape.Polygon {
 // Disks: catalog of configuration factors B-12 (on the axis), B-13 (tilted on
 // the axis), and Siegel and Howell for points off the axis.
 func TestDisks(t *testing.T) {
+	all := spread{reference: catalog + ", B-12 and B-13"}
 	var w sight
 	factor := func(p shape.Polygon, n r3.Vec) float64 {
 		m := meter{Flat, r3.Unit(n)}
@@ -148,36 +155,40 @@ func TestDisks(t *testing.T) {
 	}
 	for _, c := range [][4]float64{{1, 1, 0, 0.5}, {6, 12, 0, 0.2}, {6, 8, 0, 0.36}, {2, 8, 0, 0.0588235294},
 		{6, 12, 3, 0.1847036875}, {6, 12, 6, 0.1464466094}, {6, 12, 12, 0.0658784289}, {10, 10, 10, 0.2763932023}, {1, 2, 1.5, 0.1022841400}} {
-		rel(t, fmt.Sprint("parallel ", c), factor(disk(c[0], c[1], c[2]), up), c[3], 5e-6)
+		all.rel(t, fmt.Sprint("parallel ", c), factor(disk(c[0], c[1], c[2]), up), c[3], 5e-6)
 	}
 	for _, c := range [][4]float64{{6, 12, 6, 0.0606601718}, {6, 12, 12, 0.0581563057}, {10, 10, 15, 0.1372577192}, {1, 2, 1.5, 0.0656355518}} {
-		rel(t, fmt.Sprint("facing the axis ", c), factor(disk(c[0], c[1], c[2]), r3.Vec{X: -1}), c[3], 5e-6)
+		all.rel(t, fmt.Sprint("facing the axis ", c), factor(disk(c[0], c[1], c[2]), r3.Vec{X: -1}), c[3], 5e-6)
 	}
 	for _, c := range [][4]float64{{6, 12, 0, 0.2}, {6, 12, 30, 0.1732050808}, {6, 12, 45, 0.1414213562}, {6, 12, 60, 0.1}, {6, 12, 70, 0.0691213297},
 		{6, 12, 90, 0.0202596632}, {10, 10, 60, 0.2573520555}, {10, 10, 75, 0.1663317333}, {10, 10, 90, 0.0908450569}} {
 		sin, cos := math.Sincos(c[2] * math.Pi / 180)
-		rel(t, fmt.Sprint("tilted ", c), factor(disk(c[0], c[1], 0), r3.Vec{X: sin, Z: cos}), c[3], 5e-6)
+		all.rel(t, fmt.Sprint("tilted ", c), factor(disk(c[0], c[1], 0), r3.Vec{X: sin, Z: cos}), c[3], 5e-6)
 	}
+	all.told(t, "disks, level, facing the axis, tilted")
 }
 
 // Worked cases: 20 000 lm from a 12 x 12 ft cloth, 10 000 lm from 4 x 8 ft.
 // Values computed from the closed forms above.
 func TestWorkedCases(t *testing.T) {
+	all := spread{reference: closedForm}
 	const foot = 0.3048
 	s := open(12*foot, 12*foot)
 	s.Lamps[0].Lumens = 20000
 	e := prepared(t, s)
-	rel(t, "W1 below the center", e.At(r3.Vec{Z: -12 * foot}, up, Flat), 357.984444, 1e-8)
-	rel(t, "W1 corner", e.At(r3.Vec{X: 6 * foot, Y: 6 * foot, Z: -12 * foot}, up, Flat), 207.103027, 1e-8)
+	all.rel(t, "W1 below the center", e.At(r3.Vec{Z: -12 * foot}, up, Flat), 357.984444, 1e-8)
+	all.rel(t, "W1 corner", e.At(r3.Vec{X: 6 * foot, Y: 6 * foot, Z: -12 * foot}, up, Flat), 207.103027, 1e-8)
 	s = open(4*foot, 8*foot)
 	s.Lamps[0].Lumens = 10000
-	rel(t, "W2 below the center", prepared(t, s).At(r3.Vec{Z: -8 * foot}, up, Flat), 445.239829, 1e-8)
+	all.rel(t, "W2 below the center", prepared(t, s).At(r3.Vec{Z: -8 * foot}, up, Flat), 445.239829, 1e-8)
+	all.told(t, "worked cases of 12 x 12 ft and 4 x 8 ft")
 }
 
 // The over-estimate of the inverse-square law, in percent, by distance over
 // the dimension that the row names. The rule of five is ANSI/IES LS-1 9.1.1;
 // values computed from the closed form.
 func TestInverseSquareError(t *testing.T) {
+	all := spread{reference: "ANSI/IES LS-1 9.1.1 (the rule), closed form (values)"}
 	over := func(a, b, d float64) float64 {
 		return 100 * (a*b/(math.Pi*d*d)/prepared(t, open(a, b)).At(r3.Vec{Z: -d}, up, Flat) - 1)
 	}
@@ -185,20 +196,23 @@ func TestInverseSquareError(t *testing.T) {
 		{0.5, 129.774198, 65.398669, 76.477301}, {1, 32.930167, 16.549916, 20.239240}, {2, 8.301624, 4.158380, 5.167082},
 		{3, 3.697123, 1.850173, 2.306493}, {5, 1.332458, 0.666446, 0.832243}, {10, 0.333278, 0.166653, 0.208265},
 	} {
-		rel(t, "square, side", over(1, 1, c[0]), c[1], 2e-6)
-		rel(t, "square, diagonal", over(1, 1, c[0]*math.Sqrt2), c[2], 2e-6)
-		rel(t, "one by two, long side", over(0.5, 1, c[0]), c[3], 3e-6)
+		all.rel(t, "square, side", over(1, 1, c[0]), c[1], 2e-6)
+		all.rel(t, "square, diagonal", over(1, 1, c[0]*math.Sqrt2), c[2], 2e-6)
+		all.rel(t, "one by two, long side", over(0.5, 1, c[0]), c[3], 3e-6)
 	}
+	all.told(t, "over-estimate of the inverse-square law")
 }
 
 // Meter dome and mean sphere under 20 x 20 at 10: solid angle 2 pi/3, dome
 // (L/2)(solid angle + a . v) (cardioid response).
 func TestDomeAndScalar(t *testing.T) {
+	all := spread{reference: closedForm + ", cardioid response"}
 	e := prepared(t, open(20, 20))
 	p := r3.Vec{Z: -10}
-	rel(t, "dome up", e.At(p, up, Dome)*math.Pi, 1.91761730, 1e-8)
-	rel(t, "dome across", e.At(p, alongX, Dome)*math.Pi, 1.04719755, 1e-8)
-	rel(t, "scalar", e.At(p, up, Scalar)*math.Pi, 2*math.Pi/3/4, 1e-9)
+	all.rel(t, "dome up", e.At(p, up, Dome)*math.Pi, 1.91761730, 1e-8)
+	all.rel(t, "dome across", e.At(p, alongX, Dome)*math.Pi, 1.04719755, 1e-8)
+	all.rel(t, "scalar", e.At(p, up, Scalar)*math.Pi, 2*math.Pi/3/4, 1e-9)
+	all.told(t, "dome and mean sphere")
 }
 
 // A receptor's mean over its surface, by its definition: a cylinder's side in
@@ -225,6 +239,7 @@ func crated(s Scene) Scene {
 // Furnace: a closed box that emits and reflects evenly all over has the same
 // light everywhere, M/(1 - reflectance), for any cut into patches.
 func TestFurnace(t *testing.T) {
+	all := spread{reference: "M/(1 - reflectance), exact in any closed enclosure"}
 	s := boxScene()
 	s.Cloths, s.Roof = []Cloth{{Back: 0.5}}, Roof{Reflectance: 0.5}
 	for i := range s.Sides {
@@ -238,13 +253,15 @@ func TestFurnace(t *testing.T) {
 	}
 	x.iterate()
 	for i := range x.leaves {
-		rel(t, "furnace", x.leaves[i], 2, 1e-10)
+		all.rel(t, "furnace", x.leaves[i], 2, 1e-10)
 	}
+	all.told(t, "furnace")
 }
 
 // cube is a unit cube of one patch per face, of which the floor emits 1 lm/m2.
 // Its own exchange by hand uses the published factors C-11 and C-14.
 func TestSixPatchCube(t *testing.T) {
+	all := spread{reference: catalog + ", C-11 and C-14, solved by hand"}
 	for _, c := range [][4]float64{{0.2, 0.04807693, 0.24022272, 0.24042509}, {0.5, 0.18181820, 0.36349165, 0.36367254},
 		{0.8, 0.68965519, 0.86193884, 0.86210149}, {0.9, 1.52542375, 1.69478950, 1.69494669}} {
 		var x exchange
@@ -270,10 +287,11 @@ func TestSixPatchCube(t *testing.T) {
 		}
 		x.direct[0] = 1 / c[0] // reflected, that is 1 lm/m2 emitted
 		x.iterate()
-		rel(t, "emitter", x.arrives[0]-x.direct[0], c[1], 2e-7)
-		rel(t, "opposite", x.arrives[1], c[2], 2e-7)
-		rel(t, "side", x.arrives[2], c[3], 2e-7)
+		all.rel(t, "emitter", x.arrives[0]-x.direct[0], c[1], 2e-7)
+		all.rel(t, "opposite", x.arrives[1], c[2], 2e-7)
+		all.rel(t, "side", x.arrives[2], c[3], 2e-7)
 	}
+	all.told(t, "cube of six patches")
 }
 
 // An opening at the level of an open roof gives what it gives a hair above or below.

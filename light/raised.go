@@ -22,7 +22,7 @@ func Raised(r *rig.Rig, now Answer, by float64) float64 {
 	if err := w.prepare(); err != nil {
 		return math.NaN()
 	}
-	w.full = w.now
+	w.level = 1 // what it would be at full level isn't asked
 	w.area()
 	return stops(float64(w.answer.Area.Mean), float64(now.Area.Mean))
 }

@@ -47,6 +47,7 @@ func TestRoomFurnace(t *testing.T) {
 // The same with set walls in the room: square ones, a triangle and one with a bay,
 // leaning, standing on the floor and hanging free.
 func TestRoomFurnaceSetWalls(t *testing.T) {
+	t.Parallel()
 	room := roomOf(7, 5, 3, 0.5, 0.5, 0.5)
 	room.Surfaces = []SetWall{
 		{shape.Polygon{{X: -2, Y: 1}, {X: 1.5, Y: 1}, {X: 1.5, Y: 1, Z: 2}, {X: -2, Y: 1, Z: 2}}, 0.5},

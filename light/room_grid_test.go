@@ -11,6 +11,7 @@ import (
 // nowhere farther than a cell may bend, of all light on the area's height and on two
 // walls of the panel's room.
 func TestSmoothGrid(t *testing.T) {
+	t.Parallel()
 	e, h := panelRoom(t, patchesAlong)
 	l := h.Light(e)
 	const n = 33

@@ -74,6 +74,7 @@ func TestRoomPlan(t *testing.T) {
 
 // Spill indoors is judged: within where much is left, over where not.
 func TestRoomSpillJudged(t *testing.T) {
+	t.Parallel()
 	for under, want := range map[string]finding.Result{"0.1 stop": finding.Within, "6 stop": finding.Over} {
 		a := planned(t, fmt.Sprintf(panelPlan, under))
 		judged := false
@@ -95,6 +96,7 @@ func TestRoomSpillJudged(t *testing.T) {
 // A gray room gives more everywhere than a black one, which is direct light alone, as
 // outdoors.
 func TestRoomBlackIsDirect(t *testing.T) {
+	t.Parallel()
 	gray := planned(t, fmt.Sprintf(panelPlan, "1 stop"))
 	black := planned(t, strings.Replace(fmt.Sprintf(panelPlan, "1 stop"), "{floor: 0.2, walls: 0.5, ceiling: 0.1}", "{floor: 0, walls: 0, ceiling: 0}", 1))
 	open := strings.Replace(panelPlan, "want:\n  spill: [{on: north, under: %s}]\n", "", 1)
@@ -114,6 +116,7 @@ func TestRoomBlackIsDirect(t *testing.T) {
 
 // The number of cores changes no bit.
 func TestRoomRepeats(t *testing.T) {
+	t.Parallel()
 	text := fmt.Sprintf(panelPlan, "1 stop")
 	many := planned(t, text)
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))

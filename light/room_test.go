@@ -38,7 +38,7 @@ func TestRoomFloor(t *testing.T) {
 	e, h := panelRoom(t, patchesAlong)
 	l := h.Light(e)
 	column, rows := table(t, "room_floor.csv")
-	var total, indirect spread
+	total, indirect := spread{reference: tracer + " and " + radiosity}, spread{reference: tracer + " and " + radiosity}
 	for _, row := range rows {
 		p := r3.Vec{X: column(row, "x"), Y: column(row, "y")}
 		back := l.At(p, up, Flat)
@@ -46,8 +46,8 @@ func TestRoomFloor(t *testing.T) {
 		total.add(back+e.At(h.pose.In(p), up, Flat), column(row, "total"))
 	}
 	t.Logf("%d patches, closure %.2g", h.Patches(), h.Closure())
-	indirect.check(t, "indirect", 0.01, 0.03)
-	total.check(t, "total", 0.01, 0.03)
+	indirect.check(t, "room floor, indirect", 0.01, 0.03)
+	total.check(t, "room floor, in all", 0.01, 0.03)
 	if h.Closure() > 1e-3 {
 		t.Errorf("closure %g", h.Closure())
 	}
@@ -57,6 +57,7 @@ func TestRoomFloor(t *testing.T) {
 // and into a face by less than 0.3 % of what arrives in all; by 3 % in the gap behind a
 // set wall that is as wide as one patch.
 func TestRoomMesh(t *testing.T) {
+	t.Parallel()
 	for _, walls := range []bool{false, true} {
 		room, scene, pose := ballroom(walls)
 		e := prepared(t, scene)

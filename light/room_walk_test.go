@@ -132,6 +132,7 @@ func walkRoom() (Room, Scene, shape.Pose) {
 }
 
 func TestWalkRoom(t *testing.T) {
+	t.Parallel()
 	room, s, pose := walkRoom()
 	e := prepared(t, s)
 	h := hallOf(t, room, &s, pose, patchesAlong)

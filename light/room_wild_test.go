@@ -13,6 +13,7 @@ import (
 // Whatever hangs and stands in a room, through its walls or against its ceiling, with
 // corners in one line or crossing: no panic, and light that is a number from 0 up.
 func TestRoomWild(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		number := func(low, high float64, name string) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
 		place := func(name string) r3.Vec {

@@ -43,7 +43,8 @@ const noLamp = "no lamp is placed, so there is no light to compute"
 type work struct {
 	rig      *rig.Rig
 	now      lighting
-	full     lighting // all lamps at full level; the same where they are
+	full     *Engine // all lamps at full level; the same as now's where they are
+	level    float64 // of all lamps, where it is the same above 0; or NaN
 	answer   Answer
 	hall     *Hall // nil outdoors
 	along    int   // the room's patches along its longest edge; 0 is patchesAlong
@@ -56,28 +57,26 @@ type lighting struct {
 	room   *RoomLight // nil outdoors, and where the plan has no room
 }
 
-// prepare works out the scene, and a second time at full level where a lamp isn't.
+// prepare works out the scene at full level, and from that at today's levels.
 func (w *work) prepare() error {
 	scene, missing, err := SceneOf(w.rig)
 	if err != nil {
 		return err
 	}
-	if w.now.engine, err = Prepare(scene); err != nil {
+	if w.full, err = Prepare(w.atFull(scene)); err != nil {
 		return err
 	}
-	w.answer.Missing = append(missing, w.now.engine.Missing()...)
-	w.full = w.now
-	full, dimmed := w.fullScene(scene)
-	if dimmed {
-		if w.full.engine, err = Prepare(full); err != nil {
-			return err
-		}
+	w.now.engine = w.full
+	levels := w.levels()
+	if w.level = oneLevel(levels); w.level != 1 {
+		w.now.engine = w.full.AtLevels(levels)
 	}
-	return w.prepareRoom(&scene, dimmed)
+	w.answer.Missing = append(missing, w.now.engine.Missing()...)
+	return w.prepareRoom(&scene)
 }
 
 // prepareRoom works out what the room throws back.
-func (w *work) prepareRoom(scene *Scene, dimmed bool) error {
+func (w *work) prepareRoom(scene *Scene) error {
 	room, indoors := RoomOf(w.rig)
 	if !indoors {
 		return nil
@@ -87,25 +86,57 @@ func (w *work) prepareRoom(scene *Scene, dimmed bool) error {
 		return err
 	}
 	w.now.room = w.hall.Light(w.now.engine)
-	w.full.room = w.now.room
-	if dimmed {
-		w.full.room = w.hall.Light(w.full.engine)
-	}
 	w.answer.Missing = append(w.answer.Missing, w.hall.Missing()...)
 	return nil
 }
 
 func (w *work) indoors() bool { return w.now.room != nil }
 
-func (w *work) fullScene(scene Scene) (Scene, bool) {
-	dimmed := false
-	lamps := append([]Lamp(nil), scene.Lamps...)
+// atFull is a scene with every lamp at full level.
+func (w *work) atFull(scene Scene) Scene {
+	scene.Lamps = append([]Lamp(nil), scene.Lamps...)
 	for i, o := range w.rig.Optics.Lamps {
-		dimmed = dimmed || o.Level != 1
-		lamps[i].Lumens = *o.Lumens
+		scene.Lamps[i].Lumens = *o.Lumens
 	}
-	scene.Lamps = lamps
-	return scene, dimmed
+	return scene
+}
+
+// levels of the lamps.
+func (w *work) levels() []float64 {
+	var all []float64
+	for _, o := range w.rig.Optics.Lamps {
+		all = append(all, o.Level)
+	}
+	return all
+}
+
+// oneLevel is the value that all of them have, above 0, and 1 where there is none of
+// them; NaN where they differ.
+func oneLevel(values []float64) float64 {
+	one := 1.0
+	for i, x := range values {
+		if i == 0 {
+			one = x
+		}
+		if x != one || !(x > 0) {
+			return math.NaN()
+		}
+	}
+	return one
+}
+
+// atFullLevel is the area's mean with every lamp at full level, from today's mean: in
+// proportion where all lamps have one level, and else worked out.
+func (w *work) atFullLevel(mean float64, points []r3.Vec) float64 {
+	if !math.IsNaN(w.level) {
+		return mean / w.level
+	}
+	full := lighting{engine: w.full}
+	if w.hall != nil {
+		full.room = w.hall.Light(w.full)
+	}
+	mean, _, _ = trapezoid(w.grid(full, points, areaNodes, r3.Vec{Z: 1}), areaNodes)
+	return mean
 }
 
 // lux is what arrives at a place in the room's axes, straight from the box and by way
@@ -195,10 +226,7 @@ func (w *work) area() {
 	nan := Number(math.NaN())
 	told := &AreaAnswer{Mean: Number(mean), Min: Number(low), Max: Number(high), Even: Number(stops(high, low)), Stop: nan, Level: nan, Reserve: nan}
 	if x := w.exposure(); x != nil {
-		full := mean
-		if w.full != w.now {
-			full, _, _ = trapezoid(w.grid(w.full, points, areaNodes, r3.Vec{Z: 1}), areaNodes)
-		}
+		full := w.atFullLevel(mean, points)
 		c := source.FlatReceptor()
 		told.Stop = Number(stopFor(mean, x, c))
 		told.Level = Number(luxFor(x, c) / full)

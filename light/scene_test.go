@@ -44,39 +44,6 @@ func table(t testing.TB, name string) (column func(row []string, name string) fl
 	return column, all[1:]
 }
 
-// spread gathers relative differences from a reference.
-type spread struct {
-	sum, worst float64
-	n          int
-}
-
-func (s *spread) add(got, want float64) {
-	d := got/want - 1
-	if want == 0 { // such as a receiver that faces away
-		d = got
-	}
-	s.sum += d * d
-	s.n++
-	if math.Abs(d) > math.Abs(s.worst) || math.IsNaN(d) {
-		s.worst = d
-	}
-}
-
-// beyond is what a difference exceeds the reference's own standard error by.
-func (s *spread) beyond(got, want, standardError float64) {
-	d := got - want
-	s.add(want+math.Copysign(math.Max(0, math.Abs(d)-2*standardError), d), want)
-}
-
-func (s *spread) check(t *testing.T, what string, rms, worst float64) {
-	t.Helper()
-	r := math.Sqrt(s.sum / float64(s.n))
-	t.Logf("accuracy\t%s\t%d\t%.2g %%\t%.2g %%\t%s", what, s.n, 100*r, 100*math.Abs(s.worst), "reference named in light/testdata and the test")
-	if !(r <= rms) || !(math.Abs(s.worst) <= worst) {
-		t.Errorf("%s: rms %.3g %% (at most %.3g), worst %.3g %% (at most %.3g)", what, 100*r, 100*rms, 100*s.worst, 100*worst)
-	}
-}
-
 // downward is a lamp that aims straight down.
 func downward(x, y, z, a, b, lumens float64) Lamp {
 	return Lamp{Centre: r3.Vec{X: x, Y: y, Z: z}, Axis: r3.Vec{Z: -1}, U: r3.Vec{X: 1}, V: r3.Vec{Y: -1},
@@ -125,7 +92,7 @@ func below(x, y, z float64) r3.Vec { return r3.Vec{X: x, Y: y, Z: z - trim} }
 func TestPanelAgainstClosedForm(t *testing.T) {
 	e := prepared(t, panelScene())
 	col, rows := table(t, "panel_closed.csv")
-	var h, v spread
+	h, v := spread{reference: closedForm}, spread{reference: closedForm}
 	for _, r := range rows {
 		p := below(col(r, "x_m"), col(r, "y_m"), col(r, "z_m"))
 		h.add(e.At(p, up, Flat), col(r, "E_horizontal_lx"))
@@ -140,7 +107,8 @@ func TestBlackCrate(t *testing.T) {
 	s.Crate = &Crate{CellX: 0.1, CellY: 0.1, Depth: 0.1}
 	e := prepared(t, s)
 	col, rows := table(t, "crate_black.csv")
-	var hf, vf, hm, vm spread
+	hf, vf := spread{reference: "the thin-wall formula"}, spread{reference: "the thin-wall formula"}
+	hm, vm := spread{reference: cellMesh}, spread{reference: cellMesh}
 	for _, r := range rows {
 		p := below(col(r, "x_m"), col(r, "y_m"), col(r, "z_m"))
 		h, v := e.At(p, up, Flat), e.At(p, alongX, Flat)
@@ -160,22 +128,22 @@ func TestBoxAgainstReference(t *testing.T) {
 	cloth := e.Cloth()
 	col, rows := table(t, "box_black_cloth.csv")
 	w := new(sight)
-	var direct, radiosity, tracer spread
+	direct, solved, traced := spread{reference: closedForm}, spread{reference: radiosity}, spread{reference: tracer}
 	for i, r := range rows {
 		x, y := cloth.X[i/9], cloth.Y[i%9]
 		rel(t, "cloth grid x", x, col(r, "x_m"), 1e-5)
 		rel(t, "cloth grid y", y, col(r, "y_m"), 1e-5)
 		direct.add(e.lampLight(w, station{r3.Vec{X: x, Y: y}, 0, true}, meter{Flat, up}), col(r, "E_direct_exact_lx"))
 		lux := cloth.Lux[i%9][i/9]
-		radiosity.add(lux, col(r, "E_cloth_radiosity_lx"))
-		tracer.add(lux, col(r, "E_cloth_tracer_lx"))
+		solved.add(lux, col(r, "E_cloth_radiosity_lx"))
+		traced.add(lux, col(r, "E_cloth_tracer_lx"))
 	}
 	direct.check(t, "cloth, direct", 1e-5, 1e-5)
-	radiosity.check(t, "cloth, against radiosity", 1e-2, 3e-2)
-	tracer.check(t, "cloth, against the path tracer", 1e-2, 3e-2)
+	solved.check(t, "cloth, against radiosity", 1e-2, 3e-2)
+	traced.check(t, "cloth, against the path tracer", 1e-2, 3e-2)
 
 	col, rows = table(t, "box_black_floor.csv")
-	var within spread
+	within := spread{reference: tracer + " and " + radiosity}
 	got := map[string]*spread{}
 	facing := map[string]r3.Vec{"h": up, "v": alongX}
 	for _, r := range rows {
@@ -184,7 +152,7 @@ func TestBoxAgainstReference(t *testing.T) {
 		for _, c := range []string{"radiosity", "tracer", "walk", "second_walk"} {
 			key := r[1] + " against " + c
 			if got[key] == nil {
-				got[key] = &spread{}
+				got[key] = &spread{reference: map[string]string{"radiosity": radiosity, "tracer": tracer, "walk": "independent random walks", "second_walk": "other independent random walks"}[c]}
 			}
 			want := col(r, "E_"+c+"_lx")
 			got[key].add(lux, want)
@@ -197,16 +165,18 @@ func TestBoxAgainstReference(t *testing.T) {
 	}
 	within.check(t, "below, beyond two standard errors", 1e-2, 3e-2)
 	for key, s := range got {
-		s.check(t, key, 1e-2, math.Inf(1)) // the worst point stands above, less the reference's own error
+		s.check(t, "below, "+key, 1e-2, math.Inf(1)) // the worst point stands above, less the reference's own error
 	}
 	// The same reference: lumens that reach the cloth directly, the walls, and
 	// pass over the walls; that arrive on the cloth in all, and leave below.
 	flux := e.Flux()
-	rel(t, "cloth direct lm", flux.ToFacesLm[floor], 57779.3, 1e-4)
-	rel(t, "walls direct lm", flux.ToFacesLm[wall], 18605.9, 1e-4)
-	rel(t, "over the walls lm", flux.PastLm, 3614.8, 1e-3)
-	rel(t, "cloth lm", cloth.MeanLux*width*width, 58206, 1e-4)
-	rel(t, "out lm", flux.OutLm, 10477, 1e-4)
+	lumens := spread{reference: radiosity}
+	lumens.rel(t, "cloth direct lm", flux.ToFacesLm[floor], 57779.3, 1e-4)
+	lumens.rel(t, "walls direct lm", flux.ToFacesLm[wall], 18605.9, 1e-4)
+	lumens.rel(t, "over the walls lm", flux.PastLm, 3614.8, 1e-3)
+	lumens.rel(t, "cloth lm", cloth.MeanLux*width*width, 58206, 1e-4)
+	lumens.rel(t, "out lm", flux.OutLm, 10477, 1e-4)
+	lumens.told(t, "lumens on cloth and walls, past, and out")
 	balance(t, e)
 }
 

@@ -103,6 +103,7 @@ func TestEdgeNotKnown(t *testing.T) {
 
 // What an eye sees is counted on the source itself, place by place.
 func TestSeenByEye(t *testing.T) {
+	t.Parallel()
 	const a, b, h = 4.0, 3.0, 2.0
 	e := prepared(t, open(a, b))
 	for _, x := range []float64{-3, -1, 0, 1} {

@@ -117,7 +117,7 @@ func (w *walk) lobeNorm(c, sigma float64) float64 {
 func lobeNorm(c, sigma float64) float64 {
 	sin := math.Sqrt(1 - c*c)
 	sum := 0.0
-	const n, m = 600, 200
+	const n, m = 600, 60
 	for i := range n {
 		z := (float64(i) + 0.5) / n // cosine of the outgoing direction
 		for j := range m {
@@ -435,6 +435,7 @@ func againstWalk(t *testing.T, s Scene, n int) {
 	w := newWalk(&s, points)
 	mean, deviation := w.run(n)
 	off := 0.0
+	all := spread{reference: walked}
 	for i, r := range points {
 		got := e.At(r.p, r.n, Flat)
 		d := (got - mean[i])
@@ -443,12 +444,14 @@ func againstWalk(t *testing.T, s Scene, n int) {
 			t.Errorf("receiver %d: %.5g lx, walk %.5g +- %.2g", i, got, mean[i], deviation[i])
 		}
 		if mean[i] > 0 {
+			all.beyond(got, mean[i], deviation[i]/2)
 			off += math.Pow(math.Max(0, math.Abs(d)-deviation[i])/mean[i], 2)
 		}
 	}
 	if off = math.Sqrt(off / float64(len(points))); off > 0.01 {
 		t.Errorf("rms %.3g %% beyond the walk's own error", 100*off)
 	}
+	all.told(t, t.Name()+", beyond one standard error")
 	f := e.Flux()
 	// What a count of photons is sure of: three standard errors of a share.
 	sure := func(lm float64) float64 { return 0.005 + 3*math.Sqrt(f.LampsLm/lm/float64(n)) }
@@ -466,7 +469,10 @@ func againstWalk(t *testing.T, s Scene, n int) {
 	rel(t, "tally", f.OutLm+f.AbsorbedLm+f.LostLm, f.LampsLm, 2e-3)
 }
 
-func TestWalkBlackBox(t *testing.T) { againstWalk(t, boxScene(), 100000) }
+func TestWalkBlackBox(t *testing.T) {
+	t.Parallel()
+	againstWalk(t, boxScene(), 100000)
+}
 
 // whiteBox has white sides and a white roof, and lamps inside.
 func whiteBox(cloths ...Cloth) Scene {
@@ -483,6 +489,7 @@ func whiteBox(cloths ...Cloth) Scene {
 }
 
 func TestWalkWhiteSides(t *testing.T) {
+	t.Parallel()
 	s := boxScene()
 	for i := range s.Sides {
 		s.Sides[i].Inner = 0.8
@@ -491,14 +498,17 @@ func TestWalkWhiteSides(t *testing.T) {
 }
 
 func TestWalkWhiteBox(t *testing.T) {
+	t.Parallel()
 	againstWalk(t, whiteBox(Cloth{Diffuse: 0.3, Back: 0.5}), 100000)
 }
 
 func TestWalkThrough(t *testing.T) {
+	t.Parallel()
 	againstWalk(t, whiteBox(Cloth{Diffuse: 0.3, Back: 0.4, Through: 0.2}), 100000)
 }
 
 func TestWalkTwoCloths(t *testing.T) {
+	t.Parallel()
 	againstWalk(t, whiteBox(Cloth{Diffuse: 0.4, Back: 0.35, Through: 0.15, Gap: 0.3}, Cloth{Diffuse: 0.5, Back: 0.3, Through: 0.1}), 100000)
 }
 
@@ -517,6 +527,7 @@ func aimed(x, y, z, tilt, pan float64, body bool) Lamp {
 // Everything that shades: skirts of four lengths, one side missing and three of
 // different white, a roof, ribs and tubes, bodies, a set wall, aimed beams.
 func TestWalkShades(t *testing.T) {
+	t.Parallel()
 	s := boxScene()
 	s.Size, s.Clear, s.Depth = [2]float64{3.6, 2.4}, [2]float64{3.4, 2.2}, 0.9
 	s.Sides = [4]Side{{true, 0.8, 0.04}, {true, 0.04, 0.04}, {}, {true, 0.5, 0.04}}
@@ -535,6 +546,7 @@ func TestWalkShades(t *testing.T) {
 
 // Without a cloth the lamps and the lit sides are seen themselves.
 func TestWalkNoCloth(t *testing.T) {
+	t.Parallel()
 	s := whiteBox()
 	s.Clear = [2]float64{3.4, 3.4}
 	s.Roof = Roof{Open: true}
@@ -547,6 +559,7 @@ func TestWalkNoCloth(t *testing.T) {
 
 // Lamps over a box without sides: much of it goes past.
 func TestWalkNoSides(t *testing.T) {
+	t.Parallel()
 	s := boxScene()
 	s.Depth = 0
 	s.Cloths[0].Through = 0.2
@@ -563,6 +576,7 @@ func forwardCloth(part, sigma float64) Cloth {
 }
 
 func TestWalkForward(t *testing.T) {
+	t.Parallel()
 	for _, sigma := range []float64{0.15, 0.25, 0.5} {
 		s := boxScene()
 		s.Cloths = []Cloth{forwardCloth(0.4, sigma)}
@@ -571,6 +585,7 @@ func TestWalkForward(t *testing.T) {
 }
 
 func TestWalkForwardCrate(t *testing.T) {
+	t.Parallel()
 	s := boxScene()
 	s.Cloths = []Cloth{forwardCloth(0.4, 0.2)}
 	s.Crate = &Crate{CellX: 0.2, CellY: 0.3, Depth: 0.1}
@@ -578,6 +593,7 @@ func TestWalkForwardCrate(t *testing.T) {
 }
 
 func TestWalkForwardWhite(t *testing.T) {
+	t.Parallel()
 	s := boxScene()
 	for i := range s.Sides {
 		s.Sides[i].Inner = 0.8
@@ -587,6 +603,7 @@ func TestWalkForwardWhite(t *testing.T) {
 }
 
 func TestWalkForwardDoubled(t *testing.T) {
+	t.Parallel()
 	a, b := forwardCloth(0.4, 0.2), forwardCloth(0.3, 0.15)
 	a.Gap = 0.25
 	againstWalk(t, whiteBox(a, b), 100000)
@@ -595,6 +612,7 @@ func TestWalkForwardDoubled(t *testing.T) {
 // Crates that reflect: under an opening that lies on the plane, and under
 // cloths that return light.
 func TestWalkWhiteCrate(t *testing.T) {
+	t.Parallel()
 	panel := panelScene()
 	panel.Crate = &Crate{CellX: 0.1, CellY: 0.1, Depth: 0.1, Reflectance: 0.5}
 	againstWalk(t, panel, 200000)
@@ -606,6 +624,7 @@ func TestWalkWhiteCrate(t *testing.T) {
 // Light straight from lamps strikes the walls on one side: the crate's part is
 // an estimate, said to be one, and is held to what is said: 7 % of the whole.
 func TestWalkWhiteCrateStraight(t *testing.T) {
+	t.Parallel()
 	s := boxScene()
 	s.Crate = &Crate{CellX: 0.1, CellY: 0.15, Depth: 0.12, Reflectance: 0.8}
 	for _, cloths := range [][]Cloth{{{Diffuse: 0.2, Back: 0.3, Through: 0.3}}, {{Diffuse: 0.2, Back: 0.3, ForwardPart: 0.3, ForwardSigma: 0.2}}, nil} {
