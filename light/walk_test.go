@@ -465,7 +465,10 @@ func againstWalk(t *testing.T, s Scene, n int) {
 		balance(t, e)
 		return
 	}
-	// Doubled lobes lose what they leave out beyond their reach: known, and small.
+	// Doubled lobes lose what they leave out beyond their reach: said, and small.
+	if len(e.Missing()) != 1 {
+		t.Errorf("missing: %q", e.Missing())
+	}
 	rel(t, "tally", f.OutLm+f.AbsorbedLm+f.LostLm, f.LampsLm, 2e-3)
 }
 
