@@ -141,3 +141,22 @@ func (e *Engine) bounced(w *sight, from station, m meter) float64 {
 	}
 	return sum
 }
+
+// parted is the engine without that light, and the one to ask for it alone where it
+// changes slowly from place to place: nil where there is none of it, or where skirts or
+// set walls cut it sharply and the first one has it.
+func (e *Engine) parted() (sharp, bounces *Engine) {
+	if len(e.bounces) == 0 || len(e.hides.below) > 0 {
+		return e, nil
+	}
+	c := *e
+	c.bounces = nil
+	return &c, e
+}
+
+// bouncedAt is that light alone, lx.
+func (e *Engine) bouncedAt(p, facing r3.Vec, receptor Receptor) float64 {
+	w := e.memory.Get().(*sight)
+	defer e.memory.Put(w)
+	return e.bounced(w, e.stationAt(p), meter{receptor, r3.Unit(facing)})
+}

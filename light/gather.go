@@ -95,8 +95,8 @@ func (e *Engine) glowing(w *sight, g *glow, p shape.Polygon, eye r3.Vec, m meter
 			return 0
 		}
 	}
-	w.u.fill(g.sheet.lineU, a, c, low[0], high[0])
-	w.v.fill(g.sheet.lineV, b, c, low[1], high[1])
+	w.u.fill(g.sheet.lineU, a, c, low[0], high[0], crated)
+	w.v.fill(g.sheet.lineV, b, c, low[1], high[1], crated)
 	if !upright {
 		return e.rowByRow(w, &k, p)
 	}
@@ -162,33 +162,70 @@ func (k *kernel) tensor(w *sight, scalar bool) flow {
 	sx, sy, share := k.slopes()
 	w.u.fade(k.a, k.c, sx)
 	w.v.fade(k.b, k.c, sy)
-	w.interpolate(k.glow)
-	n := len(w.u.at)
-	row := w.mixed[:n]
 	var plain, alongU, alongV, solid float64
 	for j, y := range w.v.at {
-		w.blend(j, n, row)
 		dy := y - k.b
 		off := dy*dy + k.c*k.c
-		rowPlain, rowU, rowSolid := 0.0, 0.0, 0.0
-		for i, x := range w.u.at[:len(row)] {
-			dx := x - k.a
-			r2 := dx*dx + off
-			q := row[i] / (r2 * r2)
-			rowPlain += q
-			rowU += q * dx
+		from := w.rowAt(k.glow, j)
+		var row sums
+		for _, r := range w.u.runs {
+			at, share, value := w.u.at[r.from:r.to], w.u.share[r.from:r.to], w.values(from, r)
+			row.add(at, share, value, k.a, off)
 			if scalar {
-				rowSolid += q * math.Sqrt(r2)
+				row.solid += rowSolid(at, share, value, k.a, off)
 			}
 		}
 		wv := w.v.share[j]
-		plain += wv * rowPlain
-		alongU += wv * rowU
-		alongV += wv * dy * rowPlain
-		solid += wv * rowSolid
+		plain += wv * row.plain
+		alongU += wv * row.along
+		alongV += wv * dy * row.plain
+		solid += wv * row.solid
 	}
 	scale := share * k.c / math.Pi
 	return flow{k.glow.back(scale*alongU, scale*alongV, -scale*k.c*plain), scale * solid}
+}
+
+// sums are of value/r^4 over a row, of that times the way along it, and of value/r^3.
+type sums struct{ plain, along, solid float64 }
+
+// add adds a part of a row with values at places, each with its share, for a receiver
+// over a; off is the square of its distance from the row's line. Most of a plan's time
+// is here; odd and even points are added up apart, so that a sum need not wait for the
+// one before.
+func (to *sums) add(at, share, value []float64, a, off float64) {
+	share, value = share[:len(at)], value[:len(at)]
+	var even, evenAlong, odd, oddAlong float64
+	i := 0
+	for ; i+1 < len(at); i += 2 {
+		dx, ex := at[i]-a, at[i+1]-a
+		r, s := dx*dx+off, ex*ex+off
+		p, q := share[i]*value[i]/(r*r), share[i+1]*value[i+1]/(s*s)
+		even += p
+		evenAlong += p * dx
+		odd += q
+		oddAlong += q * ex
+	}
+	if i < len(at) {
+		dx := at[i] - a
+		r := dx*dx + off
+		p := share[i] * value[i] / (r * r)
+		even += p
+		evenAlong += p * dx
+	}
+	to.plain += even + odd
+	to.along += evenAlong + oddAlong
+}
+
+// rowSolid adds up value/r^3 over a part of a row.
+func rowSolid(at, share, value []float64, a, off float64) float64 {
+	share, value = share[:len(at)], value[:len(at)]
+	sum := 0.0
+	for i, x := range at {
+		dx := x - a
+		r2 := dx*dx + off
+		sum += share[i] * value[i] / (r2 * math.Sqrt(r2))
+	}
+	return sum
 }
 
 // weighed adds up the rectangle with the receptor's own response everywhere.
@@ -196,14 +233,13 @@ func (k *kernel) weighed(w *sight) float64 {
 	sx, sy, share := k.slopes()
 	w.u.fade(k.a, k.c, sx)
 	w.v.fade(k.b, k.c, sy)
-	w.interpolate(k.glow)
-	n := len(w.u.at)
-	row := w.mixed[:n]
 	sum := 0.0
 	for j, y := range w.v.at {
-		w.blend(j, n, row)
-		for i, x := range w.u.at {
-			sum += w.v.share[j] * row[i] * k.response(x, y)
+		from := w.rowAt(k.glow, j)
+		for _, r := range w.u.runs {
+			for i, value := range w.values(from, r) {
+				sum += w.v.share[j] * w.u.share[r.from+i] * value * k.response(w.u.at[r.from+i], y)
+			}
 		}
 	}
 	return sum * share
@@ -222,38 +258,44 @@ func (k *kernel) response(x, y float64) float64 {
 	return sent * k.meter.weigh(d)
 }
 
-// interpolate brings the sheet's rows to the span along u, share included.
-func (w *sight) interpolate(g *glow) {
-	n, stored := len(w.u.at), len(g.sheet.nodeU)
-	rows := len(g.sheet.nodeV)
-	if cap(w.rows) < n*rows {
-		w.rows = make([]float64, n*rows)
+// rowAt is the sheet's values, at its own places along u, at the span's jth place along
+// v; valid until the next one.
+func (w *sight) rowAt(g *glow, j int) []float64 {
+	stored := len(g.sheet.nodeU)
+	from := g.value[w.v.panel[j]*order*stored:]
+	for _, r := range w.v.runs {
+		if j < r.to {
+			if r.own {
+				return from[(j-r.from)%order*stored:][:stored]
+			}
+			break
+		}
 	}
-	w.rows = w.rows[:n*rows]
+	if cap(w.blend) < stored {
+		w.blend = make([]float64, stored)
+	}
+	b, to := &w.v.basis[j], w.blend[:stored]
+	r0, r1, r2 := from[:stored], from[stored:][:stored], from[2*stored:][:stored]
+	for i := range to {
+		to[i] = b[0]*r0[i] + b[1]*r1[i] + b[2]*r2[i]
+	}
+	return to
+}
+
+// values are those of a row at a run of the span's places along u: the row's own, or
+// its polynomials there; valid until the next ones.
+func (w *sight) values(row []float64, r run) []float64 {
+	n := r.to - r.from
+	if r.own {
+		return row[w.u.panel[r.from]*order:][:n]
+	}
 	if cap(w.mixed) < n {
 		w.mixed = make([]float64, n)
 	}
-	if len(w.v.at) == 0 {
-		return
+	to := w.mixed[:n]
+	for i := range to {
+		b, v := &w.u.basis[r.from+i], row[w.u.panel[r.from+i]*order:][:order:order]
+		to[i] = b[0]*v[0] + b[1]*v[1] + b[2]*v[2]
 	}
-	first, last := w.v.panel[0], w.v.panel[0]
-	for _, p := range w.v.panel {
-		first, last = min(first, p), max(last, p)
-	}
-	for j := first * order; j < (last+1)*order; j++ {
-		from, to := g.value[j*stored:][:stored], w.rows[j*n:][:n]
-		for i := range to {
-			b, p := &w.u.basis[i], w.u.panel[i]*order
-			to[i] = w.u.share[i] * (b[0]*from[p] + b[1]*from[p+1] + b[2]*from[p+2])
-		}
-	}
-}
-
-// blend is the row of values, share included, at the span's jth place along v.
-func (w *sight) blend(j, n int, row []float64) {
-	b, p := &w.v.basis[j], w.v.panel[j]*order
-	r0, r1, r2 := w.rows[p*n:][:n], w.rows[(p+1)*n:][:n], w.rows[(p+2)*n:][:n]
-	for i := range row {
-		row[i] = b[0]*r0[i] + b[1]*r1[i] + b[2]*r2[i]
-	}
+	return to
 }

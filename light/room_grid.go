@@ -20,14 +20,23 @@ const (
 )
 
 // grid reads n x n nodes of a flat receiver: straight light at every node, the room's
-// where it is needed.
+// and what the box's own faces send by the cloth's lobe where it is needed.
 func (w *work) grid(l lighting, points []r3.Vec, n int, facing r3.Vec) []float64 {
-	values := w.each(lighting{engine: l.engine}, points, facing, Flat)
-	if l.room == nil {
+	sharp, bounces := l.engine.parted()
+	values := w.each(lighting{engine: sharp}, points, facing, Flat)
+	if l.room == nil && bounces == nil {
 		return values
 	}
 	back := smooth(n, values, func(nodes []int, give []float64) {
-		overCores(len(nodes), func(i int) { give[i] = l.room.At(points[nodes[i]], facing, Flat) })
+		overCores(len(nodes), func(i int) {
+			at := points[nodes[i]]
+			if bounces != nil {
+				give[i] = bounces.bouncedAt(w.rig.Pose.In(at), w.rig.Pose.InDirection(facing), Flat)
+			}
+			if l.room != nil {
+				give[i] += l.room.At(at, facing, Flat)
+			}
+		})
 	})
 	for i := range values {
 		values[i] += back[i]

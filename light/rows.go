@@ -27,7 +27,7 @@ func (e *Engine) rowByRow(w *sight, k *kernel, p shape.Polygon) float64 {
 	if k.crate != nil {
 		low, high = math.Max(low, k.b-k.c/sy), math.Min(high, k.b+k.c/sy)
 	}
-	cuts := w.v.edges(g.sheet.lineV, k.b, k.c, low, high)
+	cuts := w.v.edges(g.sheet.lineV, k.b, k.c, low, high, k.crate != nil)
 	cuts = crossings(cuts, outline, g.sheet.lineU, low, high)
 	slices.Sort(cuts)
 	w.v.cuts = cuts
@@ -74,7 +74,7 @@ func crossings(cuts []float64, outline [][2]float64, lines []float64, low, high 
 func (k *kernel) row(w *sight, y, left, right, slope float64) float64 {
 	s := k.glow.sheet
 	j, bv := locate(s.lineV, y)
-	w.u.fill(s.lineU, k.a, k.c, left, right)
+	w.u.fill(s.lineU, k.a, k.c, left, right, k.crate != nil)
 	w.u.fade(k.a, k.c, slope)
 	n := len(s.nodeU)
 	sum := 0.0
@@ -91,8 +91,8 @@ func (k *kernel) row(w *sight, y, left, right, slope float64) float64 {
 }
 
 // edges are the ends of the steps that fill would make, low and high included.
-func (s *span) edges(lines []float64, foot, height, low, high float64) []float64 {
-	s.fill(lines, foot, height, low, high)
+func (s *span) edges(lines []float64, foot, height, low, high float64, kink bool) []float64 {
+	s.fill(lines, foot, height, low, high, kink)
 	out := append(s.cuts[:0], low, high)
 	for i := order; i < len(s.at); i += order {
 		// Gauss points stand symmetrical in their step: its start is as far

@@ -115,8 +115,8 @@ type sight struct {
 	parts  []shape.Polygon
 	faces  []shape.Polygon
 	u, v   span
-	rows   []float64
-	mixed  []float64
+	mixed  []float64 // part of a sheet's row, at a span's places
+	blend  []float64 // a sheet's row between its own
 	spot   spotCase
 	starts []start
 	tiles  []tile

@@ -8,21 +8,40 @@ import "math"
 type span struct {
 	at, share []float64
 	panel     []int
+	runs      []run
 	basis     [][order]float64
 	cuts      []float64
 }
 
+// run is some points in a row that are the sheet's own, or none of which need be.
+type run struct {
+	from, to int // points
+	own      bool
+}
+
+// extend notes the next step's points.
+func (s *span) extend(panel int, own bool) {
+	from := len(s.at)
+	if n := len(s.runs); n > 0 && s.runs[n-1].own == own {
+		if last := &s.runs[n-1]; !own || s.panel[from-1]+1 == panel {
+			last.to = from + order
+			return
+		}
+	}
+	s.runs = append(s.runs, run{from, from + order, own})
+}
+
 // fill sets the points between low and high for a receiver at `foot` along the
-// axis and `height` off the sheet.
-func (s *span) fill(lines []float64, foot, height, low, high float64) {
-	s.at, s.share, s.panel, s.basis = s.at[:0], s.share[:0], s.panel[:0], s.basis[:0]
+// axis and `height` off the sheet; a crate makes a kink over the foot.
+func (s *span) fill(lines []float64, foot, height, low, high float64, kink bool) {
+	s.at, s.share, s.panel, s.runs, s.basis = s.at[:0], s.share[:0], s.panel[:0], s.runs[:0], s.basis[:0]
 	for i := 0; i+1 < len(lines); i++ {
 		a, b := math.Max(lines[i], low), math.Min(lines[i+1], high)
 		if b <= a {
 			continue
 		}
 		whole := lines[i+1] - lines[i]
-		if foot > a && foot < b {
+		if foot > a && foot < b && (kink || b-a > evenRatio*height) {
 			s.graded(lines[i], whole, i, a, foot, foot, height)
 			s.graded(lines[i], whole, i, foot, b, foot, height)
 			continue
@@ -52,14 +71,26 @@ func (s *span) graded(start, whole float64, panel int, a, b, foot, height float6
 }
 
 func (s *span) add(start, whole float64, panel int, a, b float64) {
-	for k := range order {
-		x := a + (b-a)*gaussPlace[k]
-		s.at = append(s.at, x)
-		s.share = append(s.share, (b-a)*gaussWeight[k])
-		s.panel = append(s.panel, panel)
-		s.basis = append(s.basis, lagrange((x-start)/whole))
+	step := b - a
+	own := a == start && step == whole
+	s.extend(panel, own)
+	x := [order]float64{a + step*gaussPlace[0], a + step*gaussPlace[1], a + step*gaussPlace[2]}
+	s.at = append(s.at, x[0], x[1], x[2])
+	s.share = append(s.share, step*gaussWeight[0], step*gaussWeight[1], step*gaussWeight[2])
+	s.panel = append(s.panel, panel, panel, panel)
+	if own {
+		s.basis = append(s.basis, ownBasis[0], ownBasis[1], ownBasis[2])
+		return
 	}
+	s.basis = append(s.basis, lagrange((x[0]-start)/whole), lagrange((x[1]-start)/whole), lagrange((x[2]-start)/whole))
 }
 
-// gatherRatio is the longest step over a sheet, over its distance.
-const gatherRatio = 0.8
+// ownBasis are the weights at a panel's own points.
+var ownBasis = [order][order]float64{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}
+
+const (
+	// gatherRatio is the longest step over a sheet, over its distance.
+	gatherRatio = 0.8
+	// evenRatio is the longest step over the foot that need not end there.
+	evenRatio = 0.4
+)

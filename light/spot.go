@@ -49,14 +49,15 @@ func (l *lamp) highest() float64 { return l.whole.high.Z }
 
 // gatherBetween lists what may stand between, by upright blocks.
 func (e *Engine) gatherBetween(c *spotCase) {
-	patch := subject{low: r3.Vec{X: c.low[0], Y: c.low[1], Z: c.z}, high: r3.Vec{X: c.high[0], Y: c.high[1], Z: c.z}}
+	own := -1
+	for i := range e.lamps {
+		if &e.lamps[i] == c.lamp {
+			own = i
+		}
+	}
 	list := func(to []*occluder, by []occluder, low, high r3.Vec) []*occluder {
 		for i := range by {
-			o := &by[i]
-			own := o.lamp >= 0 && &e.lamps[o.lamp] == c.lamp
-			if !own && o.low.X < math.Max(high.X, patch.high.X) && o.high.X > math.Min(low.X, patch.low.X) &&
-				o.low.Y < math.Max(high.Y, patch.high.Y) && o.high.Y > math.Min(low.Y, patch.low.Y) &&
-				o.low.Z < math.Max(high.Z, c.z) && o.high.Z > math.Min(low.Z, c.z) {
+			if o := &by[i]; (o.lamp < 0 || o.lamp != own) && c.between(o, low, high) {
 				to = append(to, o)
 			}
 		}
@@ -71,6 +72,27 @@ func (e *Engine) gatherBetween(c *spotCase) {
 	if c.from.chamber == len(e.planes) {
 		c.beyond = list(c.beyond, e.hides.below, at, at)
 	}
+}
+
+// between tells whether an occluder's block meets the ways between a block above or
+// below the cloth and the cloth: they widen evenly, so at the block's level nearest to
+// the cloth they are widest.
+func (c *spotCase) between(o *occluder, low, high r3.Vec) bool {
+	if o.low.Z >= math.Max(high.Z, c.z) || o.high.Z <= math.Min(low.Z, c.z) {
+		return false
+	}
+	share := 1.0
+	switch {
+	case high.Z > c.z:
+		share = (high.Z - o.low.Z) / (high.Z - c.z)
+	case low.Z < c.z:
+		share = (o.high.Z - low.Z) / (c.z - low.Z)
+	}
+	share = math.Max(0, math.Min(1, share))
+	meets := func(oLow, oHigh, low, high, clothLow, clothHigh float64) bool {
+		return oLow < high+share*math.Max(0, clothHigh-high) && oHigh > low+share*math.Min(0, clothLow-low)
+	}
+	return meets(o.low.X, o.high.X, low.X, high.X, c.low[0], c.high[0]) && meets(o.low.Y, o.high.Y, low.Y, high.Y, c.low[1], c.high[1])
 }
 
 // spot adds up the cloth for one place on the opening: lx per m2 of opening.
